@@ -1,0 +1,10 @@
+module github.com/tenthou/tenthou
+
+go 1.26
+
+require (
+	github.com/google/go-cmp v0.7.0 // indirect
+	github.com/shopspring/decimal v1.6.0 // indirect
+	github.com/stretchr/testify v1.12.1 // indirect
+	gonum.org/v1/gonum v0.17.0 // indirect
+)
