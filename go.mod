@@ -3,8 +3,10 @@ module github.com/tenthou/tenthou
 go 1.26
 
 require (
-	github.com/google/go-cmp v0.7.0 // indirect
-	github.com/shopspring/decimal v1.6.0 // indirect
-	github.com/stretchr/testify v1.12.1 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
+	github.com/google/go-cmp v0.7.0
+	github.com/shopspring/decimal v1.6.0
+	github.com/stretchr/testify v1.12.1
+	gonum.org/v1/gonum v0.17.0
 )
+
+require go.yaml.in/yaml/v3 v3.0.5 // indirect

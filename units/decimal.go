@@ -1,0 +1,153 @@
+package units
+
+import (
+	"math"
+	"math/big"
+	"math/bits"
+	"strconv"
+
+	"github.com/shopspring/decimal"
+)
+
+// decimal hands v over, rounded to places.
+func (t *table) decimal(v int64, unit uint8, places int, r Rounding) (decimal.Decimal, bool) {
+	if !t.inRange(v) {
+		return decimal.Decimal{}, false
+	}
+	u := t.unit(unit)
+	if places < 0 || places > placesMax {
+		places = u.finite
+		if n, ok := t.places(v, unit); ok {
+			places = n
+		}
+	}
+	v -= u.zero
+	whole, frac, exact := split(magnitude(v), u, places, r, v < 0)
+	n := new(big.Int).SetUint64(whole)
+	n.Mul(n, new(big.Int).SetUint64(pow10[places])).Add(n, new(big.Int).SetUint64(frac))
+	if v < 0 {
+		n.Neg(n)
+	}
+	return decimal.NewFromBigInt(n, int32(-places)), exact
+}
+
+// decimalDigits bounds what FromDecimal looks at, so that a huge exponent
+// costs nothing.
+const decimalDigits = 60
+
+// FromDecimal is d units of u. A value between two quanta is an error, as in
+// the parsers: nothing is rounded on the way in. The errors are [RangeError]s.
+func FromDecimal[Q Quantity](d decimal.Decimal, u Unit[Q]) (Q, error) {
+	t := tableOf[Q]()
+	row := t.unit(uint8(u))
+	n, exp := d.Coefficient(), d.Exponent()
+	fail := func(kind error, want string) (Q, error) {
+		text := n.String()
+		if len(text) > 20 {
+			text = text[:20] + "…"
+		}
+		return 0, &RangeError{Quantity: t.quantity, Op: "decimal", Value: text + "·10^" + strconv.Itoa(int(exp)), Kind: kind, Want: want}
+	}
+	switch {
+	case n.Sign() == 0:
+		exp = 0
+	case n.BitLen() > 4*decimalDigits:
+		n.SetInt64(0) // too long to print
+		return fail(ErrRange, "at most 60 digits")
+	case exp > 20:
+		return fail(ErrRange, "the range is "+t.rangeText(limit))
+	case exp < -2*decimalDigits:
+		return fail(ErrTooFine, "the finest step is "+t.finest(row))
+	}
+	v := new(big.Int).Mul(n, big.NewInt(row.quanta))
+	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(max(exp, -exp))), nil)
+	if exp >= 0 {
+		v.Mul(v, ten)
+	} else if _, rem := v.QuoRem(v, ten, new(big.Int)); rem.Sign() != 0 {
+		return fail(ErrTooFine, "the finest step is "+t.finest(row))
+	}
+	v.Add(v, big.NewInt(row.zero))
+	if !v.IsInt64() || !t.inRange(v.Int64()) {
+		return fail(ErrRange, "the range is "+t.rangeText(limit))
+	}
+	return Q(v.Int64()), nil
+}
+
+// float is v in a unit: correctly rounded while v is below 2^53 quanta, else
+// within one unit in the last place.
+func (t *table) float(v int64, unit uint8) float64 {
+	if !t.inRange(v) {
+		return math.NaN()
+	}
+	u := t.unit(unit)
+	return float64(v-u.zero) / float64(u.quanta)
+}
+
+// Nearest is the quantity nearest to x units of u, ties to even. It is for
+// readings that arrive as float64, from a sensor or a spreadsheet: the only
+// way in that rounds, and at most by half a quantum. Not-a-number,
+// infinities and values out of range are a [RangeError].
+func Nearest[Q Quantity](x float64, u Unit[Q]) (Q, error) {
+	t := tableOf[Q]()
+	row := t.unit(uint8(u))
+	fail := func() (Q, error) {
+		return 0, &RangeError{Quantity: t.quantity, Op: "nearest", Value: strconv.FormatFloat(x, 'g', -1, 64) + " " + row.symbol,
+			Kind: ErrRange, Want: "a finite number within " + t.rangeText(limit)}
+	}
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return fail()
+	}
+	frac, exp := math.Frexp(math.Abs(x))
+	m := uint64(frac * (1 << 53)) // exact
+	exp -= 53
+	hi, lo := bits.Mul64(m, uint64(row.quanta))
+	var v uint64
+	switch {
+	case m == 0 || exp < -127:
+	case exp >= 0:
+		if hi != 0 || bits.Len64(lo)+exp > 62 {
+			return fail()
+		}
+		v = lo << exp
+	default:
+		v, hi = shiftEven(hi, lo, uint(-exp))
+		if hi != 0 || v > 1<<62 {
+			return fail()
+		}
+	}
+	q := int64(v)
+	if x < 0 {
+		q = -q
+	}
+	q += row.zero
+	if !t.inRange(q) {
+		return fail()
+	}
+	return Q(q), nil
+}
+
+// shiftEven is (hi,lo)/2^n to the nearest whole number, ties to even; over
+// is what does not fit.
+func shiftEven(hi, lo uint64, n uint) (v, over uint64) {
+	var rest uint64 // the part shifted out, left-aligned, with a sticky bit
+	switch {
+	case n >= 64:
+		v, over = hi>>(n-64), 0
+		rest = hi << (128 - n)
+		if n == 64 {
+			rest = lo
+		} else {
+			rest |= lo >> (n - 64)
+			if lo<<(128-n) != 0 {
+				rest |= 1
+			}
+		}
+	default:
+		v, over = lo>>n|hi<<(64-n), hi>>n
+		rest = lo << (64 - n)
+	}
+	if rest > 1<<63 || rest == 1<<63 && v&1 == 1 {
+		v++
+	}
+	return v, over
+}

@@ -1,0 +1,121 @@
+package units
+
+import (
+	"database/sql/driver"
+	"fmt"
+	"strconv"
+	"unicode/utf8"
+)
+
+func (t *table) refuse(op string, v int64) error {
+	return &RangeError{Quantity: t.quantity, Op: op, Value: strconv.FormatInt(v, 10) + " quanta", Kind: ErrRange, Want: "within " + t.rangeText(limit)}
+}
+
+// appendText writes the exact text form, which unmarshal reads back.
+func (t *table) appendText(dst []byte, v int64) ([]byte, error) {
+	if !t.inRange(v) {
+		return dst, t.refuse("encode", v)
+	}
+	return t.exact(dst, v, 0), nil
+}
+
+// exact writes v exactly: in the first unit that has a finite decimal for
+// it, or in descending units (44° 30′ 15.5″), which always end in one.
+func (t *table) exact(dst []byte, v int64, flags int) []byte {
+	start := len(dst)
+	for k := range t.units {
+		out, exact := t.append(dst, v, uint8(k), AllPlaces, NearestEven, flags)
+		if exact || !t.inRange(v) {
+			return out
+		}
+		if t.chain > 0 {
+			break
+		}
+		dst = out[:start]
+	}
+	if flags&signed != 0 && v > 0 {
+		dst = append(dst, '+')
+	}
+	return t.appendChain(dst, v, written{unit: uint8(t.chain)})
+}
+
+// unmarshal reads what people write, over the whole range.
+func (t *table) unmarshal(text []byte) (int64, error) {
+	v, _, err := t.parseAny(string(text), noUnit, limit)
+	return v, err
+}
+
+// scan reads a database's quantum count or text.
+func (t *table) scan(src any) (int64, error) {
+	switch src := src.(type) {
+	case int64:
+		if !t.inRange(src) {
+			return 0, t.refuse("scan", src)
+		}
+		return src, nil
+	case string:
+		return t.unmarshal([]byte(src))
+	case []byte:
+		return t.unmarshal(src)
+	}
+	return 0, &RangeError{Quantity: t.quantity, Op: "scan", Value: fmt.Sprintf("%T", src), Kind: ErrSyntax,
+		Want: "a whole number of quanta or text; for NULL use sql.Null"}
+}
+
+func (t *table) value(v int64) (driver.Value, error) {
+	if !t.inRange(v) {
+		return nil, t.refuse("encode", v)
+	}
+	return v, nil
+}
+
+// format serves fmt: %v and %s write the exact text, or with a precision the
+// text rounded to so many places; %q quotes it; %d is the quantum count.
+func (t *table) format(s fmt.State, verb rune, v int64) {
+	var out []byte
+	switch verb {
+	case 'v', 's', 'q':
+		if verb == 'v' && s.Flag('#') {
+			out = append(append(append(out, t.goType...), '('), strconv.FormatInt(v, 10)...)
+			out = append(out, ')')
+			break
+		}
+		flags := 0
+		if s.Flag('+') {
+			flags = signed
+		}
+		if places, given := s.Precision(); given {
+			out, _ = t.append(out, v, 0, places, NearestEven, flags)
+		} else {
+			out = t.exact(out, v, flags)
+		}
+		if verb == 'q' {
+			out = strconv.AppendQuote(nil, string(out))
+		}
+	case 'd':
+		if s.Flag('+') && v >= 0 {
+			out = append(out, '+')
+		}
+		out = strconv.AppendInt(out, v, 10)
+	default:
+		out = append(out, "%!"...)
+		out = utf8.AppendRune(out, verb)
+		out = append(append(append(out, '('), t.goType...), '=')
+		out = append(t.exact(out, v, 0), ')')
+	}
+	width, _ := s.Width()
+	pad := width - utf8.RuneCount(out)
+	if !s.Flag('-') {
+		writePad(s, pad)
+	}
+	_, _ = s.Write(out)
+	if s.Flag('-') {
+		writePad(s, pad)
+	}
+}
+
+func writePad(s fmt.State, n int) {
+	for ; n > 0; n-- {
+		_, _ = s.Write([]byte{' '})
+	}
+}
