@@ -1,0 +1,137 @@
+// Fuzz finds every fuzz target of the module in the current directory and runs
+// each for a share of the time given, two workers at a time.
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/tenthou/tenthou/ci/tools/internal/golist"
+)
+
+func main() {
+	budget := flag.Duration("budget", 3*time.Minute, "the time for all targets together")
+	flag.Parse()
+	if err := run(*budget); err != nil {
+		fmt.Fprintln(os.Stderr, "fuzz:", err)
+		os.Exit(1)
+	}
+}
+
+// suite is the targets of one package.
+type suite struct {
+	pkg     golist.Package
+	targets []string
+}
+
+func run(budget time.Duration) error {
+	pkgs, err := golist.Load("./...")
+	if err != nil {
+		return err
+	}
+	var suites []suite
+	n := 0
+	for _, p := range pkgs {
+		names, err := targets(p.Tests())
+		if err != nil {
+			return err
+		}
+		if len(names) > 0 {
+			suites = append(suites, suite{p, names})
+			n += len(names)
+		}
+	}
+	if n == 0 {
+		return fmt.Errorf("there is no fuzz target")
+	}
+	share := max(budget/time.Duration(n), time.Second)
+	fmt.Printf("%d targets in %d packages, %s each\n", n, len(suites), share.Round(time.Millisecond))
+
+	temp, err := os.MkdirTemp("", "fuzz")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(temp)
+	for _, s := range suites {
+		if err := s.run(temp, share); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// targets are the names of the fuzz targets in the files.
+func targets(files []string) ([]string, error) {
+	var names []string
+	for _, file := range files {
+		f, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.SkipObjectResolution)
+		if err != nil {
+			return nil, err
+		}
+		for _, d := range f.Decls {
+			fn, ok := d.(*ast.FuncDecl)
+			if ok && fn.Recv == nil && strings.HasPrefix(fn.Name.Name, "Fuzz") {
+				names = append(names, fn.Name.Name)
+			}
+		}
+	}
+	return names, nil
+}
+
+// run builds the package's tests once, with the fuzzer's instrumentation.
+func (s suite) run(temp string, share time.Duration) error {
+	bin := filepath.Join(temp, "fuzz.test")
+	build := exec.Command("go", "test", "-c", "-fuzz=.", "-o", bin, s.pkg.ImportPath)
+	if out, err := build.CombinedOutput(); err != nil {
+		return fmt.Errorf("%s: %w\n%s", s.pkg.Below(), err, out)
+	}
+	for _, name := range s.targets {
+		ctx, cancel := context.WithTimeout(context.Background(), share+2*time.Minute)
+		cmd := exec.CommandContext(ctx, bin, "-test.run=^$", "-test.fuzz=^"+name+"$",
+			"-test.fuzztime="+share.String(), "-test.parallel=2",
+			"-test.fuzzcachedir="+filepath.Join(temp, "cache", s.pkg.Below(), name))
+		cmd.Dir = s.pkg.Dir
+		out, err := cmd.CombinedOutput()
+		cancel()
+		if err != nil {
+			return fmt.Errorf("%s %s: %w\n%s%s", s.pkg.Below(), name, err, out, failingInput(s.pkg.Dir, string(out)))
+		}
+		fmt.Printf("%s %s: %s\n", s.pkg.Below(), name, lastCount(string(out)))
+	}
+	return nil
+}
+
+// failingInput is the text of the input that failed, since the file that the
+// fuzzer leaves it in may not outlive the run.
+func failingInput(dir, out string) string {
+	_, rest, ok := strings.Cut(out, "Failing input written to ")
+	if !ok {
+		return ""
+	}
+	name, _, _ := strings.Cut(rest, "\n")
+	text, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(strings.TrimSpace(name))))
+	if err != nil {
+		return err.Error()
+	}
+	return string(text)
+}
+
+// lastCount is the fuzzer's last line of progress, without the time.
+func lastCount(out string) string {
+	lines := strings.Split(out, "\n")
+	for i := len(lines) - 1; i >= 0; i-- {
+		if _, s, ok := strings.Cut(lines[i], "execs: "); ok {
+			return "execs: " + s
+		}
+	}
+	return "ran"
+}
