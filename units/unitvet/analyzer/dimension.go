@@ -5,6 +5,7 @@ import (
 	"go/constant"
 	"go/token"
 	"go/types"
+	"slices"
 )
 
 // isQuantity reports whether t is one of the quantities of package units, or a
@@ -93,12 +94,7 @@ func (c *checker) dimensioned(e ast.Expr) bool {
 			return c.dimensioned(e.Args[0])
 		}
 		if c.minOrMax(e) {
-			for _, a := range e.Args {
-				if c.dimensioned(a) {
-					return true
-				}
-			}
-			return false
+			return slices.ContainsFunc(e.Args, c.dimensioned)
 		}
 	}
 	t := c.info.TypeOf(e)

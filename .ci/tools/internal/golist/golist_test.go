@@ -1,6 +1,9 @@
 package golist
 
-import "testing"
+import (
+	"slices"
+	"testing"
+)
 
 func TestLibrary(t *testing.T) {
 	var all []Package
@@ -17,11 +20,11 @@ func TestLibrary(t *testing.T) {
 		q.Module.Path = "example.com/shop"
 		all = append(all, q)
 	}
-	got := ""
+	var got []string
 	for _, p := range Library(all) {
-		got += p.Below() + " "
+		got = append(got, p.Below())
 	}
-	if want := ". tolerance/feeler internals "; got != want {
+	if want := []string{".", "tolerance/feeler", "internals"}; !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }

@@ -13,11 +13,11 @@ var (
 	untyped = 1/2*units.IN + 10*units.MM // want `1 / 2 is 0`
 	finer   = 1/2*units.Inch + 1         // want `1 / 2 is 0` `1 has no unit`
 
-	offset units.Length = 1/2*units.IN + 10*units.MM // want `1 / 2 is 0`
-	parens units.Length = (1/2)*(units.IN) + 0       // want `1 / 2 is 0`
-	shifts units.Length = 1/2*(units.IN<<1) + (0<<1) // want `1 / 2 is 0`
-	comply units.Length = 1/2*units.IN + ^1          // want `1 / 2 is 0` `\^1 has no unit`
-	uneven units.Length = 1 / 3 * units.IN           // want `1 / 3 is 0`
+	offset units.Length = 1/2*units.IN + 10*units.MM   // want `1 / 2 is 0`
+	parens units.Length = (1/2)*(units.IN) + 0         // want `1 / 2 is 0`
+	shifts units.Length = 1/2*(units.IN<<1) + (0 << 1) // want `1 / 2 is 0`
+	comply units.Length = 1/2*units.IN + ^1            // want `1 / 2 is 0` `\^1 has no unit`
+	uneven units.Length = 1 / 3 * units.IN             // want `1 / 3 is 0`
 )
 
 func ratios(a, b units.Length, x float64) {
