@@ -42,19 +42,24 @@ var angles = newTable(table{
 		"mil":  `"mil" as an angle has several sizes: write degrees`,
 		"mils": `"mil" as an angle has several sizes: write degrees`,
 	},
-	chain:     int(InArcseconds),
 	parseMax:  1_000_000 * int64(Degree),
 	parseText: "±1 000 000°",
 })
 
-// Radians is the angle in radians, within one unit in the last place.
+// Radians is the angle in radians. Its relative error is below 2^-52 (two
+// units in the last place at most) for angles to 2.5 million degrees, and
+// below 1.5·2^-52 beyond. Out of range it is not-a-number.
 func (a Angle) Radians() float64 {
+	if !a.InRange() {
+		return math.NaN()
+	}
 	return float64(a) * (math.Pi / (180 * DEG))
 }
 
-// AngleFromRadians is the Angle nearest to x radians. The float64 itself
-// limits it to about 16 significant digits; not-a-number, infinities and
-// values out of range are a [RangeError].
+// AngleFromRadians is x radians to the nearest quantum, as nearly as a
+// float64 can say it: its relative error is below 2^-52, and half a quantum
+// is added. Not-a-number, infinities and values out of range are a
+// [RangeError].
 func AngleFromRadians(x float64) (Angle, error) {
 	return Nearest(x*(180/math.Pi), InDegrees)
 }
@@ -63,23 +68,22 @@ func AngleFromRadians(x float64) (Angle, error) {
 // the given number of places (0 to 6), rounded to nearest, ties to even:
 // 44.5° is 44°30′00″ to no places.
 func (a Angle) TextDMS(places int) string {
-	places = min(max(places, 0), angles.units[InArcseconds].places)
 	if !a.InRange() {
 		return a.String()
 	}
-	a, _ = a.Round(InArcseconds, places, NearestEven)
+	second := &angles.units[InArcseconds]
+	places = min(max(places, 0), second.places)
+	whole, frac, _ := split(magnitude(int64(a)), second, places, NearestEven, a < 0)
 	dst := make([]byte, 0, 32)
-	if a < 0 {
+	if a < 0 && whole|frac != 0 {
 		dst = append(dst, '-')
-		a = -a
 	}
-	dst = appendWhole(dst, uint64(a/Degree), 1)
-	dst = append(dst, "°"...)
-	dst = appendWhole(dst, uint64(a%Degree/Arcminute), 2)
-	dst = append(dst, "′"...)
-	if a%Arcminute < 10*Arcsecond {
+	dst = append(appendWhole(dst, whole/3600), "°"...)
+	minutes, seconds := whole/60%60, whole%60
+	dst = append(append(dst, digitPairs[2*minutes:2*minutes+2]...), "′"...)
+	if seconds < 10 {
 		dst = append(dst, '0')
 	}
-	dst, _ = (a % Arcminute).Append(dst, Style[Angle]{Unit: InArcseconds, Places: places})
-	return string(dst)
+	dst = appendNumber(dst, seconds, frac, places, false)
+	return string(append(dst, "″"...))
 }

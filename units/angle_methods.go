@@ -28,7 +28,7 @@ func MustParseAngle(s string) Angle {
 
 // InRange reports whether a is a angle that can be judged, printed and
 // encoded: an operation that left the range gives one that isn't.
-func (a Angle) InRange() bool { return angles.inRange(int64(a)) }
+func (a Angle) InRange() bool { return ok(int64(a)) }
 
 // Compare is -1, 0 or +1 as a is less than, equal to or greater than o.
 func (a Angle) Compare(o Angle) int { return cmp.Compare(a, o) }

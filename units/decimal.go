@@ -9,13 +9,16 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// decimal hands v over, rounded to places.
+// decimal hands v over, rounded to places. Out of range it is the count of
+// quanta in the unit, which nobody takes for a measurement as they might 0.
 func (t *table) decimal(v int64, unit uint8, places int, r Rounding) (decimal.Decimal, bool) {
-	if !t.inRange(v) {
-		return decimal.Decimal{}, false
-	}
 	u := t.unit(unit)
-	if places < 0 || places > placesMax {
+	if !t.inRange(v) {
+		return decimal.New(v, 0).DivRound(decimal.New(u.quanta, 0), placesMax), false
+	}
+	if places > placesMax {
+		places = placesMax
+	} else if places < 0 {
 		places = u.finite
 		if n, ok := t.places(v, unit); ok {
 			places = n
@@ -31,44 +34,46 @@ func (t *table) decimal(v int64, unit uint8, places int, r Rounding) (decimal.De
 	return decimal.NewFromBigInt(n, int32(-places)), exact
 }
 
-// decimalDigits bounds what FromDecimal looks at, so that a huge exponent
+// decimalPlaces bounds what FromDecimal looks at, so that a huge exponent
 // costs nothing.
-const decimalDigits = 60
+const decimalPlaces = 60
 
 // FromDecimal is d units of u. A value between two quanta is an error, as in
-// the parsers: nothing is rounded on the way in. The errors are [RangeError]s.
+// the parsers, and so are more than 60 decimal places: nothing is rounded on
+// the way in. The errors are [RangeError]s.
 func FromDecimal[Q Quantity](d decimal.Decimal, u Unit[Q]) (Q, error) {
 	t := tableOf[Q]()
 	row := t.unit(uint8(u))
-	n, exp := d.Coefficient(), d.Exponent()
+	n, exp := d.Coefficient(), int(d.Exponent())
+	// 10^digits > |n| ≥ 10^(digits-1), as near as the length in bits tells.
+	digits := n.BitLen() * 1233 >> 12
 	fail := func(kind error, want string) (Q, error) {
-		text := n.String()
-		if len(text) > 20 {
-			text = text[:20] + "…"
+		text := "of more than 40 digits"
+		if digits < 40 {
+			text = n.String() + "·10^" + strconv.Itoa(exp) + " " + row.symbol
 		}
-		return 0, &RangeError{Quantity: t.quantity, Op: "decimal", Value: text + "·10^" + strconv.Itoa(int(exp)), Kind: kind, Want: want}
+		return 0, &RangeError{Quantity: t.quantity, Op: "decimal", Value: text, Kind: kind, Want: want}
 	}
+	finer := "a whole number of quanta: every multiple of " + t.finest(row) + " is one"
+	outside := "within " + t.rangeText(limit)
 	switch {
 	case n.Sign() == 0:
 		exp = 0
-	case n.BitLen() > 4*decimalDigits:
-		n.SetInt64(0) // too long to print
-		return fail(ErrRange, "at most 60 digits")
-	case exp > 20:
-		return fail(ErrRange, "the range is "+t.rangeText(limit))
-	case exp < -2*decimalDigits:
-		return fail(ErrTooFine, "the finest step is "+t.finest(row))
+	case digits+exp > 20:
+		return fail(ErrRange, outside)
+	case exp < -decimalPlaces:
+		return fail(ErrTooFine, finer)
 	}
 	v := new(big.Int).Mul(n, big.NewInt(row.quanta))
 	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(max(exp, -exp))), nil)
 	if exp >= 0 {
 		v.Mul(v, ten)
 	} else if _, rem := v.QuoRem(v, ten, new(big.Int)); rem.Sign() != 0 {
-		return fail(ErrTooFine, "the finest step is "+t.finest(row))
+		return fail(ErrTooFine, finer)
 	}
 	v.Add(v, big.NewInt(row.zero))
 	if !v.IsInt64() || !t.inRange(v.Int64()) {
-		return fail(ErrRange, "the range is "+t.rangeText(limit))
+		return fail(ErrRange, outside)
 	}
 	return Q(v.Int64()), nil
 }

@@ -10,6 +10,10 @@ func (l Length) Dual(mmPlaces, inPlaces int) string {
 
 // AppendDual appends what [Length.Dual] writes.
 func (l Length) AppendDual(dst []byte, mmPlaces, inPlaces int) []byte {
+	if !l.InRange() {
+		dst, _ = l.Append(dst, Style[Length]{})
+		return dst
+	}
 	dst = l.appendMarked(dst, Style[Length]{Unit: InMillimetres, Places: mmPlaces})
 	dst = append(dst, " ("...)
 	dst = l.appendMarked(dst, Style[Length]{Unit: InInches, Places: inPlaces, Point: true})

@@ -19,24 +19,34 @@ func (t *table) appendText(dst []byte, v int64) ([]byte, error) {
 	return t.exact(dst, v, 0), nil
 }
 
-// exact writes v exactly: in the first unit that has a finite decimal for
-// it, or in descending units (44° 30′ 15.5″), which always end in one.
+// exact writes v exactly, in the first unit that has a finite decimal for it.
 func (t *table) exact(dst []byte, v int64, flags int) []byte {
-	start := len(dst)
-	for k := range t.units {
-		out, exact := t.append(dst, v, uint8(k), AllPlaces, NearestEven, flags)
-		if exact || !t.inRange(v) {
-			return out
-		}
-		if t.chain > 0 {
-			break
-		}
-		dst = out[:start]
+	out, exact := t.append(dst, v, 0, AllPlaces, NearestEven, flags)
+	if exact || !t.inRange(v) {
+		return out
+	}
+	return t.exactElsewhere(out[:len(dst)], v, flags)
+}
+
+// exactElsewhere is exact for what the first unit has no finite decimal for.
+// Every table has a unit that does (a test holds it to that). Where it is a
+// part of a unit that is not above v, both are written: 44° 30′ 15.5″.
+func (t *table) exactElsewhere(dst []byte, v int64, flags int) []byte {
+	k, places, finite := 0, 0, false
+	for !finite && k < len(t.units)-1 {
+		k++
+		places, finite = t.places(v, uint8(k))
+	}
+	up := t.above(k)
+	if up < 0 || magnitude(v) < uint64(t.units[up].quanta) {
+		dst, _ = t.append(dst, v, uint8(k), AllPlaces, NearestEven, flags)
+		return dst
 	}
 	if flags&signed != 0 && v > 0 {
 		dst = append(dst, '+')
 	}
-	return t.appendChain(dst, v, written{unit: uint8(t.chain)})
+	dst, _ = t.appendChain(dst, v, written{unit: uint8(k), places: uint8(places)})
+	return dst
 }
 
 // unmarshal reads what people write, over the whole range.
@@ -58,8 +68,13 @@ func (t *table) scan(src any) (int64, error) {
 	case []byte:
 		return t.unmarshal(src)
 	}
-	return 0, &RangeError{Quantity: t.quantity, Op: "scan", Value: fmt.Sprintf("%T", src), Kind: ErrSyntax,
+	return 0, &RangeError{Quantity: t.quantity, Op: "scan", Value: typeName(src), Kind: ErrSyntax,
 		Want: "a whole number of quanta or text; for NULL use sql.Null"}
+}
+
+func typeName(v any) string {
+	name, _ := clip(fmt.Sprintf("%T", v))
+	return name
 }
 
 func (t *table) value(v int64) (driver.Value, error) {

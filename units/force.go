@@ -38,9 +38,10 @@ var forces = newTable(table{
 		{symbol: "kN", quanta: 1000 * int64(Newton)},
 	},
 	ambiguous: map[string]string{
-		"lb": `"lb" is a mass: for a load write "lbf"`,
-		"kg": `"kg" is a mass: for a load write "kgf"`,
-		"g":  `"g" is a mass: for a load write "N"`,
+		"lb":  `"lb" is a mass: for a load write "lbf"`,
+		"lbs": `"lbs" is a mass: for a load write "lbf"`,
+		"kg":  `"kg" is a mass: for a load write "kgf"`,
+		"g":   `"g" is a mass: for a load write "N"`,
 	},
 	parseMax:  10_000 * int64(Newton),
 	parseText: "±10 kN",

@@ -28,7 +28,7 @@ func MustParseForce(s string) Force {
 
 // InRange reports whether f is a force that can be judged, printed and
 // encoded: an operation that left the range gives one that isn't.
-func (f Force) InRange() bool { return forces.inRange(int64(f)) }
+func (f Force) InRange() bool { return ok(int64(f)) }
 
 // Compare is -1, 0 or +1 as f is less than, equal to or greater than o.
 func (f Force) Compare(o Force) int { return cmp.Compare(f, o) }

@@ -112,34 +112,29 @@ func (t *table) append(dst []byte, v int64, unit uint8, places int, r Rounding, 
 	case flags&signed != 0:
 		dst = append(dst, '+')
 	}
-	if whole != 0 || places == 0 || flags&pointed == 0 {
-		dst = appendWhole(dst, whole, 1)
-	}
-	if places > 0 {
-		dst = append(dst, '.')
-		dst = appendWhole(dst, frac, places)
-	}
+	dst = appendNumber(dst, whole, frac, places, flags&pointed != 0 && places > 0)
 	if flags&bare == 0 {
-		if !u.tight {
-			dst = append(dst, ' ')
-		}
-		dst = append(dst, u.symbol...)
+		dst = u.appendSymbol(dst)
 	}
 	return dst, exact
 }
 
-// trim drops trailing zeros from decimals of so many places.
+// trim drops trailing zeros from decimals of at most placesMax places.
 func trim(frac uint64, places int) (uint64, int) {
 	if frac == 0 {
 		return 0, 0
 	}
-	for places >= 4 && frac%10_000 == 0 {
-		frac /= 10_000
-		places -= 4
+	for frac%1e8 == 0 {
+		frac, places = frac/1e8, places-8
 	}
-	for places > 0 && frac%10 == 0 {
-		frac /= 10
-		places--
+	if frac%1e4 == 0 {
+		frac, places = frac/1e4, places-4
+	}
+	if frac%100 == 0 {
+		frac, places = frac/100, places-2
+	}
+	if frac%10 == 0 {
+		frac, places = frac/10, places-1
 	}
 	return frac, places
 }
@@ -175,29 +170,42 @@ func split(m uint64, u *unit, places int, r Rounding, negative bool) (whole, fra
 
 const digitPairs = "00010203040506070809101112131415161718192021222324252627282930313233343536373839404142434445464748495051525354555657585960616263646566676869707172737475767778798081828384858687888990919293949596979899"
 
-// appendWhole writes v with at least the given number of digits.
-func appendWhole(dst []byte, v uint64, width int) []byte {
-	if v < 10 && width == 1 {
-		return append(dst, '0'+byte(v))
-	}
-	for width < len(pow10) && v >= pow10[width] {
-		width++
-	}
-	const zeros = "00000000000000000000"
-	dst = append(dst, zeros[:width]...)
-	for i := len(dst); v > 0; {
-		q := v / 100
-		k := 2 * (v - q*100)
-		v = q
-		i--
-		dst[i] = digitPairs[k+1]
-		if v > 0 || k >= 20 {
-			i--
-			dst[i] = digitPairs[k]
+// appendNumber writes whole.frac, frac being decimals of so many places. A
+// whole part of 0 is left out where noZero says so.
+func appendNumber(dst []byte, whole, frac uint64, places int, noZero bool) []byte {
+	var buf [20 + 1 + placesMax]byte
+	i := len(buf)
+	if places > 0 {
+		for n := places; n > 1; n -= 2 {
+			q := frac / 100
+			k := 2 * (frac - q*100)
+			frac = q
+			i -= 2
+			buf[i], buf[i+1] = digitPairs[k], digitPairs[k+1]
 		}
+		if places%2 != 0 {
+			i--
+			buf[i] = '0' + byte(frac)
+		}
+		i--
+		buf[i] = '.'
 	}
-	return dst
+	for whole >= 10 {
+		q := whole / 100
+		k := 2 * (whole - q*100)
+		whole = q
+		i -= 2
+		buf[i], buf[i+1] = digitPairs[k], digitPairs[k+1]
+		noZero = true // what is left is the first digit, if there is one
+	}
+	if whole != 0 || !noZero {
+		i--
+		buf[i] = '0' + byte(whole)
+	}
+	return append(dst, buf[i:]...)
 }
+
+func appendWhole(dst []byte, v uint64) []byte { return appendNumber(dst, v, 0, 0, false) }
 
 // round is v at the given places of a unit; where the places reach beyond
 // the quantum, v itself.
@@ -206,11 +214,14 @@ func (t *table) round(v int64, unit uint8, places int, r Rounding) (int64, bool)
 		return outOfRange, false
 	}
 	u := t.unit(unit)
-	if places < 0 || places > u.places {
-		_, _, exact := split(magnitude(v-u.zero), u, u.finite, NearestEven, false)
+	off := v - u.zero
+	if places < 0 {
+		places = u.finite
+	}
+	if places > u.places {
+		_, _, exact := split(magnitude(off), u, min(places, placesMax), NearestEven, false)
 		return v, exact
 	}
-	off := v - u.zero
 	step := uint64(u.step[places])
 	m := magnitude(off)
 	q, rem := m/step, m%step

@@ -28,7 +28,7 @@ func MustParseLength(s string) Length {
 
 // InRange reports whether l is a length that can be judged, printed and
 // encoded: an operation that left the range gives one that isn't.
-func (l Length) InRange() bool { return lengths.inRange(int64(l)) }
+func (l Length) InRange() bool { return ok(int64(l)) }
 
 // Compare is -1, 0 or +1 as l is less than, equal to or greater than o.
 func (l Length) Compare(o Length) int { return cmp.Compare(l, o) }

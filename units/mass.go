@@ -40,8 +40,12 @@ var masses = newTable(table{
 		{symbol: "kg", names: []string{"kilogram", "kilograms"}, quanta: int64(Kilogram)},
 		{symbol: "oz", names: []string{"oz.", "ounce", "ounces"}, quanta: int64(Ounce)},
 		{symbol: "lb", names: []string{"lb.", "lbs", "lbs.", "pound", "pounds"}, quanta: int64(Pound), sub: 1 + int(InOunces)},
-		{symbol: "gr", names: []string{"grain", "grains"}, quanta: int64(Grain)},
+		{symbol: "grain", names: []string{"grains"}, quanta: int64(Grain)},
 		{symbol: "mg", names: []string{"milligram", "milligrams"}, quanta: int64(Milligram)},
+	},
+	ambiguous: map[string]string{
+		"gr":  `"gr" is a grain to some and a gram to others: write "grain" or "g"`,
+		"gr.": `"gr." is a grain to some and a gram to others: write "grain" or "g"`,
 	},
 	parseMax:  2000 * int64(Kilogram),
 	parseText: "±2 000 kg",

@@ -28,7 +28,7 @@ func MustParseMass(s string) Mass {
 
 // InRange reports whether m is a mass that can be judged, printed and
 // encoded: an operation that left the range gives one that isn't.
-func (m Mass) InRange() bool { return masses.inRange(int64(m)) }
+func (m Mass) InRange() bool { return ok(int64(m)) }
 
 // Compare is -1, 0 or +1 as m is less than, equal to or greater than o.
 func (m Mass) Compare(o Mass) int { return cmp.Compare(m, o) }

@@ -28,7 +28,7 @@ func MustParsePressure(s string) Pressure {
 
 // InRange reports whether p is a pressure that can be judged, printed and
 // encoded: an operation that left the range gives one that isn't.
-func (p Pressure) InRange() bool { return pressures.inRange(int64(p)) }
+func (p Pressure) InRange() bool { return ok(int64(p)) }
 
 // Compare is -1, 0 or +1 as p is less than, equal to or greater than o.
 func (p Pressure) Compare(o Pressure) int { return cmp.Compare(p, o) }

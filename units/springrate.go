@@ -33,7 +33,7 @@ var springRates = newTable(table{
 	units: []unit{
 		{symbol: "N/mm", quanta: int64(NewtonPerMillimetre)},
 		{symbol: "lbf/in", names: []string{"lb/in"}, quanta: int64(PoundForcePerInch)},
-		{symbol: "kgf/mm", quanta: int64(KilogramForcePerMillimetre)},
+		{symbol: "kgf/mm", names: []string{"kg/mm"}, quanta: int64(KilogramForcePerMillimetre)},
 		{symbol: "N/in", quanta: 200_000_000_000_000}, // has a finite decimal for every value
 	},
 	parseMax:  400 * int64(NewtonPerMillimetre),

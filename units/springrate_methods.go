@@ -28,7 +28,7 @@ func MustParseSpringRate(s string) SpringRate {
 
 // InRange reports whether k is a spring rate that can be judged, printed and
 // encoded: an operation that left the range gives one that isn't.
-func (k SpringRate) InRange() bool { return springRates.inRange(int64(k)) }
+func (k SpringRate) InRange() bool { return ok(int64(k)) }
 
 // Compare is -1, 0 or +1 as k is less than, equal to or greater than o.
 func (k SpringRate) Compare(o SpringRate) int { return cmp.Compare(k, o) }

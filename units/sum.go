@@ -19,15 +19,20 @@ func total[Q Quantity](op string, qs []Q) (hi int64, lo uint64, err error) {
 	return hi, lo, nil
 }
 
-// Sum adds exactly. An item or a sum out of range is a [RangeError].
+// Sum adds exactly. An item or a sum out of range is a [RangeError]; so are
+// temperatures, which are not added.
 func Sum[Q Quantity](qs ...Q) (Q, error) {
+	if isTemperature[Q]() {
+		return 0, &RangeError{Quantity: temperatures.quantity, Op: "sum", Kind: ErrRange, Want: "differences: temperatures are not added"}
+	}
 	hi, lo, err := total("sum", qs)
 	if err != nil {
 		return 0, err
 	}
 	v := int64(lo)
 	if hi != v>>63 || !ok(v) {
-		return 0, tableOf[Q]().refuse("sum", v)
+		t := tableOf[Q]()
+		return 0, &RangeError{Quantity: t.quantity, Op: "sum", Kind: ErrRange, Want: "within " + t.rangeText(limit)}
 	}
 	return Q(v), nil
 }

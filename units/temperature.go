@@ -73,16 +73,22 @@ var temperatureDifferences = newTable(table{
 	parseText: "±100 000 K",
 })
 
-// Add is the temperature d above t.
+// Add is the temperature d above t, exactly; out of range where either is,
+// or where that is below absolute zero.
 func (t Temperature) Add(d TemperatureDifference) Temperature {
-	v := Temperature(addChecked(int64(t), int64(d)))
-	if !v.InRange() {
+	if !t.InRange() {
 		return outOfRange
 	}
-	return v
+	if sum := Temperature(addChecked(int64(t), int64(d))); sum.InRange() {
+		return sum
+	}
+	return outOfRange
 }
 
-// Sub is how much t is above s.
+// Sub is how much t is above s, exactly; out of range where either is.
 func (t Temperature) Sub(s Temperature) TemperatureDifference {
-	return TemperatureDifference(subChecked(int64(t), int64(s)))
+	if !t.InRange() || !s.InRange() {
+		return outOfRange
+	}
+	return TemperatureDifference(int64(t) - int64(s))
 }

@@ -28,7 +28,7 @@ func MustParseTemperatureDifference(s string) TemperatureDifference {
 
 // InRange reports whether dt is a temperature difference that can be judged, printed and
 // encoded: an operation that left the range gives one that isn't.
-func (dt TemperatureDifference) InRange() bool { return temperatureDifferences.inRange(int64(dt)) }
+func (dt TemperatureDifference) InRange() bool { return ok(int64(dt)) }
 
 // Compare is -1, 0 or +1 as dt is less than, equal to or greater than o.
 func (dt TemperatureDifference) Compare(o TemperatureDifference) int { return cmp.Compare(dt, o) }

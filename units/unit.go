@@ -1,5 +1,7 @@
 package units
 
+import "strings"
+
 // A Quantity is one of this package's types: a whole number of a quantum
 // that divides both the metric and the imperial units.
 type Quantity interface {
@@ -70,7 +72,6 @@ type table struct {
 	parseMax  int64             // greatest magnitude that Parse takes, in quanta
 	parseText string            // the same in words
 	least     int64             // least value in range, in quanta
-	chain     int               // the unit that exact text in descending units ends in
 }
 
 const (
@@ -105,39 +106,52 @@ func power(v, p int64) (n int) {
 	return n
 }
 
-func (t *table) unit(i uint8) *unit {
+// index is i, or 0 where there is no such unit.
+func (t *table) index(i uint8) uint8 {
 	if int(i) >= len(t.units) {
-		i = 0
+		return 0
 	}
-	return &t.units[i]
+	return i
 }
 
-// lookup finds a unit by any of its names.
+func (t *table) unit(i uint8) *unit { return &t.units[t.index(i)] }
+
+// lookup finds a unit by any of its names, or says why there is none.
 func (t *table) lookup(name string) (i int, kind error, want string) {
-	for i := range t.units {
-		if t.units[i].symbol == name {
-			return i, nil, ""
-		}
+	if i := t.find(name, noUnit); i >= 0 {
+		return i, nil, ""
 	}
 	if why, ok := t.ambiguous[name]; ok {
 		return 0, ErrAmbiguous, why
 	}
-	for i := range t.units {
-		for _, n := range t.units[i].names {
-			if n == name {
-				return i, nil, ""
-			}
-		}
-	}
+	kind = ErrUnknownUnit
 	if name == "" {
-		return 0, ErrNoUnit, "write it as " + t.examples
+		kind = ErrNoUnit
 	}
-	return 0, ErrUnknownUnit, "write it as " + t.examples
+	return 0, kind, "write it as " + t.examples
 }
 
 func (t *table) fail(input string, offset int, kind error, want string) error {
 	text, cut := clip(input)
 	return &ParseError{Quantity: t.quantity, Input: text, Cut: cut, Offset: offset, Kind: kind, Want: want}
+}
+
+// finest writes the step whose multiples are all whole quanta.
+func (t *table) finest(u *unit) string {
+	if u.places == 0 {
+		return "1 " + u.symbol
+	}
+	return "0." + strings.Repeat("0", u.places-1) + "1 " + u.symbol
+}
+
+// rangeText says in words which values are accepted.
+func (t *table) rangeText(most int64) string {
+	if most == t.parseMax {
+		return t.parseText
+	}
+	text, _ := t.append(nil, max(-most, t.least), 0, 0, Up, 0)
+	text, _ = t.append(append(text, " to "...), most, 0, 0, Down, 0)
+	return string(text)
 }
 
 func (t *table) inRange(v int64) bool { return t.least <= v && v <= limit }

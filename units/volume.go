@@ -36,6 +36,6 @@ var volumes = newTable(table{
 		{symbol: "L", names: []string{"l", "litre", "litres", "dm³", "dm3"}, quanta: int64(Litre)},
 		{symbol: "mm³", names: []string{"mm3"}, quanta: int64(CubicMillimetre)},
 	},
-	parseMax:  90_000 * int64(Litre) / 10,
+	parseMax:  9000 * int64(Litre),
 	parseText: "±9 000 L",
 })

@@ -28,7 +28,7 @@ func MustParseVolume(s string) Volume {
 
 // InRange reports whether c is a volume that can be judged, printed and
 // encoded: an operation that left the range gives one that isn't.
-func (c Volume) InRange() bool { return volumes.inRange(int64(c)) }
+func (c Volume) InRange() bool { return ok(int64(c)) }
 
 // Compare is -1, 0 or +1 as c is less than, equal to or greater than o.
 func (c Volume) Compare(o Volume) int { return cmp.Compare(c, o) }

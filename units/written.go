@@ -19,10 +19,7 @@ func ParseWritten[Q Quantity](s string) (Written[Q], error) {
 
 // ParseWrittenIn is [ParseWritten]; a number without a unit is in unit u.
 func ParseWrittenIn[Q Quantity](s string, u Unit[Q]) (Written[Q], error) {
-	if int(u) >= len(tableOf[Q]().units) {
-		u = 0
-	}
-	return parseWritten[Q](s, uint8(u))
+	return parseWritten[Q](s, tableOf[Q]().index(uint8(u)))
 }
 
 func parseWritten[Q Quantity](s string, def uint8) (Written[Q], error) {
@@ -34,15 +31,17 @@ func parseWritten[Q Quantity](s string, def uint8) (Written[Q], error) {
 	return Written[Q]{Value: Q(v), Unit: Unit[Q](w.unit), Places: w.places, Denominator: w.den, Compound: w.compound}, nil
 }
 
-// As gives q the way of writing of w, rounded to nearest, ties to even; a
-// fraction becomes decimals where q is not a whole number of its parts.
+// As gives q the way of writing of w: its text is rounded to as many places
+// as w has, to nearest, ties to even ([Written.Exact] tells). Where q is not a
+// whole number of a fraction's parts, it is written in decimals.
 func (w Written[Q]) As(q Q) Written[Q] {
 	w.Value = q
 	return w
 }
 
 // Step is the value of one unit in the last place written: 0.01 mm for
-// "0.07 mm", 1/64 in for "25/64 in".
+// "0.07 mm", 1/64 in for "25/64 in". Beyond the places that the unit divides
+// the quantum to ([Unit.Places]) it is the step of the last of those.
 func (w Written[Q]) Step() Q {
 	u := tableOf[Q]().unit(uint8(w.Unit))
 	if w.Denominator != 0 {
@@ -70,59 +69,84 @@ func (w Written[Q]) Append(dst []byte) ([]byte, bool) {
 }
 
 func (t *table) appendWritten(dst []byte, v int64, w written) ([]byte, bool) {
-	u := t.unit(w.unit)
 	if w.compound && t.inRange(v) {
-		return t.appendChain(dst, v, w), true
+		return t.appendChain(dst, v, w)
 	}
-	den := int64(w.den)
-	if den == 0 {
+	if w.den == 0 {
 		return t.append(dst, v, w.unit, int(w.places), NearestEven, 0)
 	}
-	if !t.inRange(v) || u.quanta%den != 0 || (v-u.zero)%(u.quanta/den) != 0 {
+	u := t.unit(w.unit)
+	if !t.inRange(v) || !u.hasParts(v, w.den) {
 		return t.append(dst, v, w.unit, AllPlaces, NearestEven, 0)
 	}
 	if v -= u.zero; v < 0 {
 		dst = append(dst, '-')
 	}
-	parts := magnitude(v) / uint64(u.quanta/den)
-	if whole := parts / uint64(den); whole != 0 {
-		dst = append(appendWhole(dst, whole, 1), ' ')
-	}
-	dst = append(appendWhole(dst, parts%uint64(den), 1), '/')
-	dst = append(appendWhole(dst, uint64(den), 1), ' ')
-	return append(dst, u.symbol...), true
+	return u.appendFraction(dst, magnitude(v), w.den), true
 }
 
-// appendChain writes v in the descending units that end in w's: 44° 30′ 15″.
-// The last keeps as many places as it needs.
-func (t *table) appendChain(dst []byte, v int64, w written) []byte {
+// hasParts reports whether v is a whole number of so many parts of u.
+func (u *unit) hasParts(v int64, den uint16) bool {
+	return u.quanta%int64(den) == 0 && (v-u.zero)%(u.quanta/int64(den)) == 0
+}
+
+func (u *unit) appendFraction(dst []byte, m uint64, den uint16) []byte {
+	parts := m / uint64(u.quanta/int64(den))
+	if whole := parts / uint64(den); whole != 0 {
+		dst = append(appendWhole(dst, whole), ' ')
+	}
+	dst = append(appendWhole(dst, parts%uint64(den)), '/')
+	return u.appendSymbol(appendWhole(dst, uint64(den)))
+}
+
+func (u *unit) appendSymbol(dst []byte) []byte {
+	if !u.tight {
+		dst = append(dst, ' ')
+	}
+	return append(dst, u.symbol...)
+}
+
+// appendChain writes v in descending units that end in w's: 44° 30′ 15″. It
+// has two of them at least. What is rounded is rounded first, so that no part
+// reaches one of the unit before it.
+func (t *table) appendChain(dst []byte, v int64, w written) ([]byte, bool) {
+	w.unit = t.index(w.unit)
+	end := int(w.unit)
+	last := &t.units[end]
+	exact := true
+	if w.den != 0 && !last.hasParts(v, w.den) {
+		n, _ := t.places(v, w.unit)
+		w.den, w.places = 0, uint8(n)
+	}
+	if w.den == 0 {
+		var rounded int64
+		if rounded, exact = t.round(v, w.unit, int(w.places), NearestEven); !exact {
+			w.places = min(w.places, uint8(last.places))
+			rounded, _ = t.round(v, w.unit, int(w.places), NearestEven)
+		}
+		if !t.inRange(rounded) { // at the very end of the range: no parts
+			return t.append(dst, v, w.unit, int(w.places), NearestEven, 0)
+		}
+		v = rounded
+	}
+	top := end
+	for up := t.above(end); up >= 0 && (top == end || magnitude(v) >= uint64(t.units[up].quanta)); up = t.above(up) {
+		top = up
+	}
 	if v < 0 {
 		dst = append(dst, '-')
 	}
-	left := int64(magnitude(v))
-	k := int(w.unit)
-	for up := t.above(k); up >= 0; up = t.above(k) {
-		k = up
-	}
-	for k != int(w.unit) {
+	left := magnitude(v)
+	for k := top; k != end; k = t.units[k].sub - 1 {
 		u := &t.units[k]
-		if n := left / u.quanta; n != 0 {
-			dst, _ = t.append(dst, n*u.quanta, uint8(k), 0, NearestEven, 0)
-			left -= n * u.quanta
-			if left == 0 {
-				return dst
-			}
-			dst = append(dst, ' ')
-		}
-		k = u.sub - 1
+		dst = append(u.appendSymbol(appendWhole(dst, left/uint64(u.quanta))), ' ')
+		left %= uint64(u.quanta)
 	}
-	if w.compound = false; w.den == 0 {
-		if n, ok := t.places(left, w.unit); ok {
-			w.places = max(w.places, uint8(n))
-		}
+	if w.den != 0 {
+		return last.appendFraction(dst, left, w.den), true
 	}
-	dst, _ = t.appendWritten(dst, left, w)
-	return dst
+	dst, _ = t.append(dst, int64(left), w.unit, int(w.places), NearestEven, 0)
+	return dst, exact
 }
 
 // above is the unit that unit k divides in written chains, or -1.
