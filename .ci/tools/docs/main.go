@@ -10,8 +10,8 @@
 //     method Error alone needs none, since every error's means the same;
 //   - a package has no benchmark.
 //
-// It also lists the exported functions and methods that have no Example. With
-// -examples it fails for the functions among them.
+// It also lists the exported functions that have no Example, and with -v the
+// methods. With -examples it fails for the functions.
 package main
 
 import (
@@ -19,20 +19,22 @@ import (
 	"fmt"
 	"os"
 	"slices"
+	"strings"
 
 	"github.com/tenthou/tenthou/ci/tools/internal/golist"
 )
 
 func main() {
 	examples := flag.Bool("examples", false, "fail where an exported function has no Example")
+	verbose := flag.Bool("v", false, "list the methods that have no Example too")
 	flag.Parse()
-	if err := run(*examples); err != nil {
+	if err := run(*examples, *verbose); err != nil {
 		fmt.Fprintln(os.Stderr, "docs:", err)
 		os.Exit(1)
 	}
 }
 
-func run(examples bool) error {
+func run(examples, verbose bool) error {
 	all, err := golist.Load("./...")
 	if err != nil {
 		return err
@@ -41,31 +43,33 @@ func run(examples bool) error {
 	if len(pkgs) == 0 {
 		return fmt.Errorf("there is no library package")
 	}
-	faults, missing := 0, 0
+	var faults []string
+	missing := 0
 	for _, p := range pkgs {
 		c, err := check(p)
 		if err != nil {
 			return err
 		}
-		for _, f := range c.faults {
-			fmt.Println(f)
-		}
-		faults += len(c.faults)
+		faults = append(faults, c.faults...)
 		without, err := exampleless(p)
 		if err != nil {
 			return err
 		}
 		missing += len(without.functions)
-		fmt.Printf("%-28s %4d exported names, %3d benchmarks, Examples for %d of %d functions and %d of %d methods\n",
+		fmt.Printf("%-24s %4d exported names, %3d benchmarks, Examples for %d of %d functions and %d of %d methods\n",
 			p.Below(), c.names, c.benchmarks,
 			without.allFunctions-len(without.functions), without.allFunctions,
 			without.allMethods-len(without.methods), without.allMethods)
-		for _, name := range slices.Concat(without.functions, without.methods) {
-			fmt.Printf("\tno Example: %s\n", name)
+		names := without.functions
+		if verbose {
+			names = slices.Concat(names, without.methods)
+		}
+		if len(names) > 0 {
+			fmt.Printf("\tno Example for %s\n", strings.Join(names, ", "))
 		}
 	}
-	if faults > 0 {
-		return fmt.Errorf("%d faults", faults)
+	if len(faults) > 0 {
+		return fmt.Errorf("%d faults\n%s", len(faults), strings.Join(faults, "\n"))
 	}
 	if examples && missing > 0 {
 		return fmt.Errorf("%d functions have no Example", missing)

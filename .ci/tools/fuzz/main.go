@@ -1,5 +1,6 @@
 // Fuzz finds every fuzz target of the module in the current directory and runs
-// each for a share of the time given, two workers at a time.
+// each for an equal share of the time given, two workers at a time: at least a
+// second, and at most 20 seconds where there are few.
 package main
 
 import (
@@ -53,7 +54,7 @@ func run(budget time.Duration) error {
 	if n == 0 {
 		return fmt.Errorf("there is no fuzz target")
 	}
-	share := max(budget/time.Duration(n), time.Second)
+	share := min(max(budget/time.Duration(n), time.Second), 20*time.Second)
 	fmt.Printf("%d targets in %d packages, %s each\n", n, len(suites), share.Round(time.Millisecond))
 
 	temp, err := os.MkdirTemp("", "fuzz")
