@@ -1,0 +1,80 @@
+package recipe
+
+import (
+	"errors"
+	"io"
+	"io/fs"
+	"os"
+)
+
+// MaxInput is the most bytes that a recipe reads, as for a document.
+const MaxInput = 64 << 20
+
+// What ReadInput refuses, for errors.Is, beside the file system's own errors.
+var (
+	ErrTooLong = errors.New("longer than 64 MiB")
+	ErrNoInput = errors.New("no file named; - is the standard input")
+)
+
+// An InputError is an input that could not be read.
+type InputError struct {
+	Name string // the file, or "standard input"; empty if none was named
+	Err  error
+}
+
+// Error names the input and says what is wrong with it.
+func (e *InputError) Error() string {
+	text := "refused"
+	if e.Err != nil {
+		text = e.Err.Error()
+	}
+	name := "input"
+	if e.Name != "" {
+		name = short(e.Name)
+	}
+	return name + ": " + text
+}
+
+// Unwrap gives the error that came from reading.
+func (e *InputError) Unwrap() error { return e.Err }
+
+// ReadInput reads a file whole, or standard input where the path is "-". The
+// error is an [*InputError] that names it.
+func ReadInput(path string, stdin io.Reader) ([]byte, error) {
+	switch path {
+	case "":
+		return nil, &InputError{Err: ErrNoInput}
+	case "-":
+		return readAll("standard input", stdin)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, inputError(path, err)
+	}
+	defer f.Close()
+	return readAll(path, f)
+}
+
+func readAll(name string, r io.Reader) ([]byte, error) {
+	if r == nil {
+		return nil, &InputError{Name: name, Err: fs.ErrClosed}
+	}
+	data, err := io.ReadAll(io.LimitReader(r, MaxInput+1))
+	if err != nil {
+		return nil, inputError(name, err)
+	}
+	if len(data) > MaxInput {
+		return nil, &InputError{Name: name, Err: ErrTooLong}
+	}
+	return data, nil
+}
+
+// inputError leaves out the operation and the path that the file system's error
+// repeats.
+func inputError(name string, err error) error {
+	var of *fs.PathError
+	if errors.As(err, &of) {
+		err = of.Err
+	}
+	return &InputError{Name: name, Err: err}
+}
