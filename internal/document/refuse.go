@@ -116,9 +116,9 @@ func (d *decoder) unknown(o *object, name []byte, at int) *fault {
 func nearest(name string, o *object) string {
 	best, least := "", len(name)+1
 	for _, f := range o.fields {
-		slips := slips([]rune(strings.ToLower(name)), []rune(strings.ToLower(f.name)))
-		if slips < least && 3*slips <= len(f.name)+2 {
-			best, least = f.name, slips
+		n := slips([]rune(strings.ToLower(name)), []rune(strings.ToLower(f.name)))
+		if n < least && 3*n <= len(f.name)+2 {
+			best, least = f.name, n
 		}
 	}
 	return best
