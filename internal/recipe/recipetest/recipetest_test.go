@@ -38,7 +38,7 @@ func TestGolden(t *testing.T) {
 	Usage(t, double, 0)
 }
 
-// A witness keeps what a helper says of a test.
+// A witness keeps what is said of a test.
 type witness struct {
 	testing.TB
 	said []string
