@@ -70,5 +70,5 @@ func percent(a, b tolerance.Bracket) (least, greatest int) {
 	if !s.InRange() || loEnd == tolerance.Absent || hiEnd == tolerance.Absent {
 		return 0, 100
 	}
-	return int(lo / one), int((hi + one - 1) / one)
+	return int(int64(lo) / one), int((int64(hi) + one - 1) / one)
 }
