@@ -45,8 +45,7 @@ func FromDecimal[Q Quantity](d decimal.Decimal, u Unit[Q]) (Q, error) {
 	t := tableOf[Q]()
 	row := t.unit(uint8(u))
 	n, exp := d.Coefficient(), int(d.Exponent())
-	// 10^digits > |n| ≥ 10^(digits-1), as near as the length in bits tells.
-	digits := n.BitLen() * 1233 >> 12
+	digits := int(int64(n.BitLen()) * 30103 / 100_000) // |n| is at least 10^digits/2
 	fail := func(kind error, want string) (Q, error) {
 		text := "of more than 40 digits"
 		if digits < 40 {
@@ -59,7 +58,7 @@ func FromDecimal[Q Quantity](d decimal.Decimal, u Unit[Q]) (Q, error) {
 	switch {
 	case n.Sign() == 0:
 		exp = 0
-	case digits+exp > 20:
+	case digits+exp >= 20:
 		return fail(ErrRange, outside)
 	case exp < -decimalPlaces:
 		return fail(ErrTooFine, finer)
@@ -107,18 +106,18 @@ func Nearest[Q Quantity](x float64, u Unit[Q]) (Q, error) {
 	exp -= 53
 	hi, lo := bits.Mul64(m, uint64(row.quanta))
 	var v uint64
+	size := bits.Len64(lo)
+	if hi != 0 {
+		size = 64 + bits.Len64(hi)
+	}
 	switch {
 	case m == 0 || exp < -127:
+	case size+exp > 62:
+		return fail()
 	case exp >= 0:
-		if hi != 0 || bits.Len64(lo)+exp > 62 {
-			return fail()
-		}
 		v = lo << exp
 	default:
-		v, hi = shiftEven(hi, lo, uint(-exp))
-		if hi != 0 || v > 1<<62 {
-			return fail()
-		}
+		v = shiftEven(hi, lo, uint(-exp))
 	}
 	q := int64(v)
 	if x < 0 {
@@ -131,28 +130,25 @@ func Nearest[Q Quantity](x float64, u Unit[Q]) (Q, error) {
 	return Q(q), nil
 }
 
-// shiftEven is (hi,lo)/2^n to the nearest whole number, ties to even; over
-// is what does not fit.
-func shiftEven(hi, lo uint64, n uint) (v, over uint64) {
+// shiftEven is (hi,lo)/2^n to the nearest whole number, ties to even, for n
+// from 1 to 127 and a result below 2^63.
+func shiftEven(hi, lo uint64, n uint) (v uint64) {
 	var rest uint64 // the part shifted out, left-aligned, with a sticky bit
 	switch {
-	case n >= 64:
-		v, over = hi>>(n-64), 0
-		rest = hi << (128 - n)
-		if n == 64 {
-			rest = lo
-		} else {
-			rest |= lo >> (n - 64)
-			if lo<<(128-n) != 0 {
-				rest |= 1
-			}
-		}
-	default:
-		v, over = lo>>n|hi<<(64-n), hi>>n
+	case n < 64:
+		v = lo>>n | hi<<(64-n)
 		rest = lo << (64 - n)
+	case n == 64:
+		v, rest = hi, lo
+	default:
+		v = hi >> (n - 64)
+		rest = hi<<(128-n) | lo>>(n-64)
+		if lo<<(128-n) != 0 {
+			rest |= 1
+		}
 	}
 	if rest > 1<<63 || rest == 1<<63 && v&1 == 1 {
 		v++
 	}
-	return v, over
+	return v
 }

@@ -163,7 +163,6 @@ func (p *scanner) part(def uint8, part int, prev uint8) (quanta uint64, w writte
 	if err != nil {
 		return 0, w, err
 	}
-	at := p.i
 	k, err := p.unitName(def, part > 0)
 	if err != nil {
 		return 0, w, err
@@ -174,7 +173,7 @@ func (p *scanner) part(def uint8, part int, prev uint8) (quanta uint64, w writte
 	}
 	if part > 0 {
 		if above := &p.t.units[prev]; above.sub != k+1 {
-			return 0, w, p.fail(at, ErrSyntax, "one quantity has one unit, or descending ones as 44° 30′ 15″")
+			return 0, w, p.fail(num.at, ErrSyntax, "one quantity has one unit, or descending ones as 44° 30′ 15″")
 		} else if quanta >= uint64(above.quanta) {
 			return 0, w, p.fail(num.at, ErrSyntax, "this part is as large as one of the unit before it")
 		}
@@ -183,12 +182,12 @@ func (p *scanner) part(def uint8, part int, prev uint8) (quanta uint64, w writte
 		return 0, w, p.fail(p.i, ErrSyntax, "only the last part of a quantity may have decimals")
 	}
 	w = written{unit: uint8(k), places: uint8(min(num.places, placesMax)), den: num.den, compound: part > 0}
-	if w.den != 0 && u.quanta%int64(w.den) != 0 {
-		// As 3/3 in: the parts alone are no whole quanta.
-		w.den /= uint16(gcd(num.m*uint64(num.den)+num.num, uint64(num.den)))
-		if w.den == 1 {
-			w.den = 0
-		}
+	switch n := num.m*uint64(num.den) + num.num; {
+	case w.den == 0:
+	case n%uint64(w.den) == 0: // as 16/16 in
+		w.den = 0
+	case u.quanta%int64(w.den) != 0: // as 6/9 ft: a ninth of a foot is no whole quanta
+		w.den /= uint16(gcd(n, uint64(w.den)))
 	}
 	return quanta, w, nil
 }

@@ -27,9 +27,9 @@ type numeral struct {
 	at     int // where it stands
 	m      uint64
 	places int  // decimal places written
-	kept   int  // the same without zeros at the end
-	huge   bool // has more whole digits than any unit's range
-	fine   bool // has more decimals than any unit divides to; m is its whole part
+	kept   int  // those of them that are in m: no zeros at the end
+	huge   bool // more whole digits than the range of any unit has
+	fine   bool // more decimals than m can hold, and than any value has (a test proves it)
 	num    uint64
 	den    uint16
 }
@@ -135,14 +135,14 @@ func (p *scanner) decimals(n numeral, whole string) (numeral, error) {
 // fraction reads the rest of a fraction, from its stroke on. A whole number
 // may stand before it.
 func (p *scanner) fraction(n numeral, whole string, at int, over string) (numeral, error) {
-	m, ok := small(whole)
+	m, ok := small(whole, wholeDigits)
 	if !ok {
-		return n, p.fail(n.at, ErrRange, "the whole number before a fraction has at most 9 digits")
+		return n, p.fail(n.at, ErrRange, "the whole number before a fraction has at most 13 digits")
 	}
 	p.i++
 	under := p.i
-	num, ok1 := small(over)
-	den, ok2 := small(p.digits())
+	num, ok1 := small(over, 9)
+	den, ok2 := small(p.digits(), 9)
 	switch {
 	case under == p.i:
 		return n, p.fail(under, ErrSyntax, "a fraction has digits on both sides, as 25/64")
@@ -157,9 +157,13 @@ func (p *scanner) fraction(n numeral, whole string, at int, over string) (numera
 	return n, nil
 }
 
-// small reads up to 9 digits.
-func small(s string) (v uint64, ok bool) {
-	if len(s) > 9 {
+// wholeDigits is how long the whole number before a fraction may be: times a
+// denominator it still fits 64 bits.
+const wholeDigits = 13
+
+// small reads up to most digits.
+func small(s string, most int) (v uint64, ok bool) {
+	if len(s) > most {
 		return 0, false
 	}
 	for i := range len(s) {
@@ -178,19 +182,15 @@ func (n *numeral) collect(whole, frac string) {
 	for i := range len(whole) {
 		n.m = n.m*10 + uint64(whole[i]-'0')
 	}
-	if n.fine = len(frac) >= len(pow10); n.fine {
-		return
-	}
-	m := n.m
 	for i := range len(frac) {
-		hi, lo := bits.Mul64(m, 10)
+		hi, lo := bits.Mul64(n.m, 10)
 		lo, carry := bits.Add64(lo, uint64(frac[i]-'0'), 0)
-		if n.fine = hi|carry != 0; n.fine {
-			return // no value in range has so many digits (a test proves it)
+		if n.fine = hi|carry != 0 || n.kept == len(pow10)-1; n.fine {
+			return
 		}
-		m = lo
+		n.m = lo
+		n.kept++
 	}
-	n.m, n.kept = m, len(frac)
 }
 
 // scale turns a number of units into quanta, exactly.

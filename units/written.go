@@ -14,17 +14,17 @@ type Written[Q Quantity] struct {
 
 // ParseWritten reads a quantity as [Parse] does and keeps how it was written.
 func ParseWritten[Q Quantity](s string) (Written[Q], error) {
-	return parseWritten[Q](s, noUnit)
+	return parseWritten[Q](s, noUnit, tableOf[Q]().parseMax)
 }
 
 // ParseWrittenIn is [ParseWritten]; a number without a unit is in unit u.
 func ParseWrittenIn[Q Quantity](s string, u Unit[Q]) (Written[Q], error) {
-	return parseWritten[Q](s, tableOf[Q]().index(uint8(u)))
+	t := tableOf[Q]()
+	return parseWritten[Q](s, t.index(uint8(u)), t.parseMax)
 }
 
-func parseWritten[Q Quantity](s string, def uint8) (Written[Q], error) {
-	t := tableOf[Q]()
-	v, w, err := t.parseAny(s, def, t.parseMax)
+func parseWritten[Q Quantity](s string, def uint8, most int64) (Written[Q], error) {
+	v, w, err := tableOf[Q]().parseAny(s, def, most)
 	if err != nil {
 		return Written[Q]{}, err
 	}
@@ -69,7 +69,7 @@ func (w Written[Q]) Append(dst []byte) ([]byte, bool) {
 }
 
 func (t *table) appendWritten(dst []byte, v int64, w written) ([]byte, bool) {
-	if w.compound && t.inRange(v) {
+	if w.compound && t.inRange(v) && t.above(int(t.index(w.unit))) >= 0 {
 		return t.appendChain(dst, v, w)
 	}
 	if w.den == 0 {
@@ -85,17 +85,23 @@ func (t *table) appendWritten(dst []byte, v int64, w written) ([]byte, bool) {
 	return u.appendFraction(dst, magnitude(v), w.den), true
 }
 
-// hasParts reports whether v is a whole number of so many parts of u.
+// hasParts reports whether v is a whole number of so many parts of u, and not
+// too long to be read.
 func (u *unit) hasParts(v int64, den uint16) bool {
-	return u.quanta%int64(den) == 0 && (v-u.zero)%(u.quanta/int64(den)) == 0
+	v -= u.zero
+	return u.quanta%int64(den) == 0 && v%(u.quanta/int64(den)) == 0 && magnitude(v/u.quanta) < pow10[wholeDigits]
 }
 
 func (u *unit) appendFraction(dst []byte, m uint64, den uint16) []byte {
 	parts := m / uint64(u.quanta/int64(den))
-	if whole := parts / uint64(den); whole != 0 {
+	whole, over := parts/uint64(den), parts%uint64(den)
+	switch {
+	case over == 0:
+		return u.appendSymbol(appendWhole(dst, whole))
+	case whole != 0:
 		dst = append(appendWhole(dst, whole), ' ')
 	}
-	dst = append(appendWhole(dst, parts%uint64(den)), '/')
+	dst = append(appendWhole(dst, over), '/')
 	return u.appendSymbol(appendWhole(dst, uint64(den)))
 }
 
@@ -173,9 +179,10 @@ func (w Written[Q]) MarshalText() ([]byte, error) {
 	return dst, nil
 }
 
-// UnmarshalText reads a quantity and keeps how it was written.
+// UnmarshalText reads a quantity, over the whole range, and keeps how it was
+// written.
 func (w *Written[Q]) UnmarshalText(text []byte) error {
-	v, err := ParseWritten[Q](string(text))
+	v, err := parseWritten[Q](string(text), noUnit, limit)
 	if err != nil {
 		return err
 	}
