@@ -2,36 +2,43 @@ package tolerance
 
 import "github.com/tenthou/tenthou/units"
 
-// broken is the interval that left the range.
-func broken[Q units.Quantity]() Interval[Q] { return Exactly(units.OutOfRange[Q]()) }
+// Each operation gives the tightest interval that holds every result, its
+// ends rounded outward to the quantum; an end is closed only where that very
+// value can be had. What is out of range stays so. Temperatures, which have
+// no sums and no multiples, go out of range in all but Min and Max.
 
-// settle gives broken for an interval with an end out of range.
-func (i Interval[Q]) settle() Interval[Q] {
-	if !i.InRange() {
+// keep is the result unless it, i or j is out of range.
+func (r Interval[Q]) keep(i, j Interval[Q]) Interval[Q] {
+	if !i.InRange() || !j.InRange() || !inRange(r.lo) || !inRange(r.hi) {
 		return broken[Q]()
 	}
-	return i
+	return r
 }
 
-// both is the end of a sum: closed only if both are.
-func both(a, b End) End { return min(a, b) }
+// sum is the interval of a sum's or difference's ends, each closed only if
+// both that make it are.
+func sum[Q units.Quantity](lo Q, lo1, lo2 End, hi Q, hi1, hi2 End) Interval[Q] {
+	if isTemperature[Q]() {
+		return broken[Q]()
+	}
+	r := Interval[Q]{lo, hi, min(lo1, lo2), min(hi1, hi2)}
+	if r.loEnd == Absent {
+		r.lo = 0
+	}
+	if r.hiEnd == Absent {
+		r.hi = 0
+	}
+	return r
+}
 
 // Add holds every sum of a value of i and one of j.
 func (i Interval[Q]) Add(j Interval[Q]) Interval[Q] {
-	return interval(checkedAdd(i.lo, j.lo), both(i.loEnd, j.loEnd), checkedAdd(i.hi, j.hi), both(i.hiEnd, j.hiEnd)).keep(i, j)
+	return sum(i.lo+j.lo, i.loEnd, j.loEnd, i.hi+j.hi, i.hiEnd, j.hiEnd).keep(i, j)
 }
 
 // Sub holds every difference of a value of i and one of j.
 func (i Interval[Q]) Sub(j Interval[Q]) Interval[Q] {
-	return interval(checkedSub(i.lo, j.hi), both(i.loEnd, j.hiEnd), checkedSub(i.hi, j.lo), both(i.hiEnd, j.loEnd)).keep(i, j)
-}
-
-// keep is the result unless it, i or j is out of range.
-func (r Interval[Q]) keep(i, j Interval[Q]) Interval[Q] {
-	if !i.InRange() || !j.InRange() {
-		return broken[Q]()
-	}
-	return r.settle()
+	return sum(i.lo-j.hi, i.loEnd, j.hiEnd, i.hi-j.lo, i.hiEnd, j.loEnd).keep(i, j)
 }
 
 func (i Interval[Q]) neg() Interval[Q] { return Interval[Q]{-i.hi, -i.lo, i.hiEnd, i.loEnd} }
@@ -39,7 +46,7 @@ func (i Interval[Q]) neg() Interval[Q] { return Interval[Q]{-i.hi, -i.lo, i.hiEn
 // Abs holds the magnitude of every value of i.
 func (i Interval[Q]) Abs() Interval[Q] {
 	switch {
-	case !i.InRange():
+	case !i.InRange() || isTemperature[Q]():
 		return broken[Q]()
 	case i.loEnd != Absent && i.lo >= 0:
 		return i
@@ -77,86 +84,34 @@ func (i Interval[Q]) Max(j Interval[Q]) Interval[Q] {
 	return r.keep(i, j)
 }
 
-// Spread holds the greatest less the least of every choice of one value from
-// each interval. The two come from different intervals, so one wide bracket
-// among exact ones counts once.
-func (i Interval[Q]) Spread(more ...Interval[Q]) Interval[Q] {
-	if !i.InRange() {
-		return broken[Q]()
-	}
-	if len(more) == 0 {
-		return Exactly(Q(0))
-	}
-	// The two highest and the two lowest ends, the greatest lower end and
-	// the least upper end.
-	high, low := [2]Interval[Q]{i}, [2]Interval[Q]{i}
-	highAt, lowAt := 0, 0
-	inner, outer := i, i // inner.lo is the greatest lower end, outer.hi the least upper end
-	for k, j := range more {
-		if !j.InRange() {
-			return broken[Q]()
-		}
-		if !notAbove(j, high[0]) {
-			high[1], high[0], highAt = high[0], j, k+1
-		} else if k == 0 || !notAbove(j, high[1]) {
-			high[1] = j
-		}
-		if !notBelow(j, low[0]) {
-			low[1], low[0], lowAt = low[0], j, k+1
-		} else if k == 0 || !notBelow(j, low[1]) {
-			low[1] = j
-		}
-		if !notBelow(inner, j) {
-			inner = j
-		}
-		if !notAbove(outer, j) {
-			outer = j
-		}
-	}
-	top := high[0].Sub(low[0])
-	if highAt == lowAt {
-		top = high[0].Sub(low[1])
-		if other := high[1].Sub(low[0]); !notAbove(other, top) {
-			top = other
-		}
-	}
-	r := Interval[Q]{0, top.hi, Closed, top.hiEnd}
-	if least := inner.Sub(outer); least.loEnd != Absent && least.lo >= 0 {
-		r.lo, r.loEnd = least.lo, least.loEnd
-	}
-	if r.hiEnd != Absent && r.hi <= 0 {
-		return Exactly(Q(0))
-	}
-	return r.settle()
-}
-
-// Scale holds every value of i times num/den, rounded outward.
+// Scale holds every value of i times num/den, rounded outward. A zero den
+// gives an interval out of range.
 func (i Interval[Q]) Scale(num, den int64) Interval[Q] {
 	return i.scale(num, den, units.ScaleRound[Q])
 }
 
-// ScalePi holds every value of i times π·num/den, rounded outward.
+// ScalePi holds every value of i times π·num/den, rounded outward. A zero den
+// gives an interval out of range.
 func (i Interval[Q]) ScalePi(num, den int64) Interval[Q] {
 	return i.scale(num, den, units.ScalePiRound[Q])
 }
 
-func (i Interval[Q]) scale(num, den int64, f func(Q, int64, int64, units.Rounding) Q) Interval[Q] {
+func (i Interval[Q]) scale(num, den int64, times func(Q, int64, int64, units.Rounding) Q) Interval[Q] {
 	switch {
-	case !i.InRange() || den == 0:
+	case !i.InRange() || den == 0 || isTemperature[Q]():
 		return broken[Q]()
 	case num == 0:
 		return Exactly(Q(0))
 	case (num < 0) != (den < 0):
 		i = Interval[Q]{i.hi, i.lo, i.hiEnd, i.loEnd}
 	}
-	lo, loUp := f(i.lo, num, den, units.Down), f(i.lo, num, den, units.Up)
-	hiDown, hi := f(i.hi, num, den, units.Down), f(i.hi, num, den, units.Up)
+	r := Interval[Q]{times(i.lo, num, den, units.Down), times(i.hi, num, den, units.Up), i.loEnd, i.hiEnd}
 	// What rounding moved outward lies strictly inside.
-	if lo != loUp {
-		i.loEnd = min(i.loEnd, Open)
+	if r.loEnd == Closed && r.lo != times(i.lo, num, den, units.Up) {
+		r.loEnd = Open
 	}
-	if hi != hiDown {
-		i.hiEnd = min(i.hiEnd, Open)
+	if r.hiEnd == Closed && r.hi != times(i.hi, num, den, units.Down) {
+		r.hiEnd = Open
 	}
-	return interval(lo, i.loEnd, hi, i.hiEnd).settle()
+	return r.keep(i, i)
 }

@@ -14,15 +14,13 @@ type Band = BandOf[units.Length]
 // NewBand makes a band from its ends, as [NewInterval] does.
 func NewBand[Q units.Quantity](lo Q, loEnd End, hi Q, hiEnd End) (BandOf[Q], error) {
 	i := interval(lo, loEnd, hi, hiEnd)
-	switch err := i.check().(type) {
-	case nil:
-		return BandOf[Q]{i}, nil
-	case *OrderError:
-		err.What = "band"
-		return BandOf[Q]{}, err
-	default:
+	switch {
+	case !i.InRange():
 		return BandOf[Q]{}, &RangeError{Op: "band"}
+	case i.empty():
+		return BandOf[Q]{}, orderError("band", lo, hi)
 	}
+	return BandOf[Q]{i}, nil
 }
 
 // Between allows from lo to hi, both included.
@@ -67,34 +65,22 @@ func (b BandOf[Q]) IsZero() bool { return b.limits.IsZero() }
 // InRange reports whether the band can be judged against.
 func (b BandOf[Q]) InRange() bool { return b.limits.InRange() }
 
-// Allows reports whether q, exactly, is allowed.
+// Allows reports whether q, exactly, is allowed. A band that asks nothing
+// can't say so of anything.
 func (b BandOf[Q]) Allows(q Q) bool { return b.Judge(Exactly(q)) == Within }
 
 // Judge says how x lies to the band: Within where all of x is allowed, Below
 // or Above where none of it is, else Undecided. A band that asks nothing, and
 // an x or a band out of range, give Undecided; [Assess] says why.
 func (b BandOf[Q]) Judge(x Interval[Q]) Verdict {
-	l := &b.limits
-	if l.loEnd == Absent && l.hiEnd == Absent {
-		return Undecided
-	}
-	if !x.InRange() || !l.InRange() {
-		return Undecided
-	}
-	within := true
-	if l.hiEnd != Absent {
-		if x.loEnd != Absent && (x.lo > l.hi || x.lo == l.hi && (l.hiEnd == Open || x.loEnd == Open)) {
-			return Above
-		}
-		within = x.hiEnd != Absent && (x.hi < l.hi || x.hi == l.hi && (l.hiEnd == Closed || x.hiEnd == Open))
-	}
-	if l.loEnd != Absent {
-		if x.hiEnd != Absent && (x.hi < l.lo || x.hi == l.lo && (l.loEnd == Open || x.hiEnd == Open)) {
-			return Below
-		}
-		within = within && x.loEnd != Absent && (x.lo > l.lo || x.lo == l.lo && (l.loEnd == Closed || x.loEnd == Open))
-	}
-	if within {
+	l := b.limits
+	switch {
+	case l.IsZero() || !l.InRange() || !x.InRange():
+	case allAbove(x, l):
+		return Above
+	case allBelow(x, l):
+		return Below
+	case notBelow(x, l) && notAbove(x, l):
 		return Within
 	}
 	return Undecided
@@ -149,41 +135,4 @@ func Extremes[Q units.Quantity](stations ...Interval[Q]) (least, greatest Interv
 		least, greatest = least.Min(s), greatest.Max(s)
 	}
 	return least, greatest
-}
-
-// Difference is where two bands part: what one accepts and the other rejects.
-type Difference[Q units.Quantity] struct {
-	OnlyFirst, OnlySecond []Interval[Q] // at most two each, from the least
-}
-
-// Same reports whether the two bands accept the same.
-func (d Difference[Q]) Same() bool { return len(d.OnlyFirst) == 0 && len(d.OnlySecond) == 0 }
-
-// Compare tells where two bands part, such as a manual's two columns: of
-// 0.03–0.07 mm and 0.0012–0.0028 in the first alone accepts
-// [0.03 mm, 0.03048 mm), the second alone (0.07 mm, 0.07112 mm].
-func Compare[Q units.Quantity](first, second BandOf[Q]) Difference[Q] {
-	return Difference[Q]{OnlyFirst: minus(first.limits, second.limits), OnlySecond: minus(second.limits, first.limits)}
-}
-
-// minus is what i holds and j doesn't.
-func minus[Q units.Quantity](i, j Interval[Q]) (rest []Interval[Q]) {
-	if j.loEnd != Absent {
-		if low, ok := i.Intersect(Interval[Q]{hi: j.lo, hiEnd: other(j.loEnd)}); ok {
-			rest = append(rest, low)
-		}
-	}
-	if j.hiEnd != Absent {
-		if high, ok := i.Intersect(Interval[Q]{lo: j.hi, loEnd: other(j.hiEnd)}); ok {
-			rest = append(rest, high)
-		}
-	}
-	return rest
-}
-
-func other(e End) End {
-	if e == Open {
-		return Closed
-	}
-	return Open
 }

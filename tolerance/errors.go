@@ -2,8 +2,8 @@ package tolerance
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/tenthou/tenthou/units"
@@ -12,9 +12,9 @@ import (
 // The kinds of this package's errors, for errors.Is.
 var (
 	// ErrSyntax: a text is not a band, an interval or a word of this package.
-	ErrSyntax = errors.New("not written as expected")
+	ErrSyntax = errors.New("not understood")
 	// ErrOrder: the least is above the greatest, or nothing lies between.
-	ErrOrder = errors.New("ends in the wrong order")
+	ErrOrder = errors.New("nothing lies between the ends")
 	// ErrRange: a value left the range of its type.
 	ErrRange = units.ErrRange
 	// ErrAmbiguous: a text may mean two things.
@@ -34,7 +34,7 @@ type OrderError struct {
 }
 
 func (e *OrderError) Error() string {
-	return fmt.Sprintf("tolerance: %s: nothing lies between a least of %s and a greatest of %s", e.What, e.Lo, e.Hi)
+	return "tolerance: " + e.What + ": nothing lies between a least of " + e.Lo + " and a greatest of " + e.Hi
 }
 
 // Unwrap gives [ErrOrder].
@@ -61,25 +61,21 @@ type ParseError struct {
 	What   string // "band", "interval", …
 	Input  string // the input, or its first 64 bytes
 	Cut    bool   // whether Input was cut
-	Offset int    // the place in the input, in bytes
-	Kind   error  // ErrSyntax, ErrOrder, ErrAmbiguous
+	Offset int    // the place in the input, in bytes; 0 also where the whole is meant
+	Kind   error  // ErrSyntax, ErrOrder, ErrAmbiguous, ErrRange, or of a number what package units names
 	Want   string // what was expected, in words
-	Err    error  // what a number's parser said, or nil
+	Err    error  // what a number's parser said, or which ends are in disorder, or nil
 }
 
 func (e *ParseError) Error() string {
-	cut := ""
+	s := "tolerance: " + e.What + " " + strconv.Quote(e.Input)
 	if e.Cut {
-		cut = "…"
+		s += "…"
 	}
-	s := fmt.Sprintf("tolerance: %s %s%s, at byte %d: %v", e.What, strconv.Quote(e.Input), cut, e.Offset, e.Kind)
-	if e.Want != "" {
-		s += "; " + e.Want
+	if e.Offset > 0 {
+		s += ", at byte " + strconv.Itoa(e.Offset)
 	}
-	if e.Err != nil {
-		s += ": " + e.Err.Error()
-	}
-	return s
+	return s + ": " + e.Kind.Error() + "; " + e.Want
 }
 
 // Unwrap gives the kind and the cause.
@@ -91,17 +87,53 @@ func (e *ParseError) Unwrap() []error {
 }
 
 func parseError(what, input string, offset int, kind error, want string, cause error) error {
-	const most = 64
-	e := &ParseError{What: what, Input: input, Offset: offset, Kind: kind, Want: want, Err: cause}
-	if len(input) > most {
-		n := most
-		for n > most-utf8.UTFMax && !utf8.RuneStart(input[n]) {
-			n--
-		}
-		e.Input, e.Cut = input[:n], true
-	}
+	e := &ParseError{What: what, Offset: offset, Kind: kind, Want: want, Err: cause}
+	e.Input = clip(input)
+	e.Cut = len(e.Input) < len(input)
 	return e
 }
 
+// clip keeps the first 64 bytes of s, whole characters only.
+func clip(s string) string {
+	const most = 64
+	if len(s) <= most {
+		return s
+	}
+	n := most
+	for n > most-utf8.UTFMax && !utf8.RuneStart(s[n]) {
+		n--
+	}
+	return s[:n]
+}
+
+// place is where in the input the byte at of its text with single spaces
+// stands.
+func place(input string, at int) int {
+	n, begun, blank := 0, false, false
+	for i, c := range input {
+		if unicode.IsSpace(c) {
+			blank = begun
+			continue
+		}
+		if blank {
+			n++
+		}
+		if n >= at {
+			return i
+		}
+		begun, blank = true, false
+		n += utf8.RuneLen(c)
+	}
+	return len(input)
+}
+
 // text is q written exactly.
-func text[Q units.Quantity](q Q) string { return fmt.Sprint(q) }
+func text[Q units.Quantity](q Q) string {
+	dst, err := units.AppendText(nil, q)
+	if err != nil {
+		return outOfRangeText
+	}
+	return string(dst)
+}
+
+const outOfRangeText = "out of range"

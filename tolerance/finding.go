@@ -1,6 +1,7 @@
 package tolerance
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/tenthou/tenthou/units"
@@ -19,13 +20,15 @@ type FindingOf[Q units.Quantity] struct {
 	Standing Standing    `json:"standing"`
 	// Margin is how far the readings lie inside the nearest limit that
 	// governs them (the wear limit where there is one on that side, else the
-	// new-part one); below zero, how far outside.
+	// new-part one); below zero, how far outside. Of temperatures, whose
+	// differences are another quantity, it is left out.
 	Margin Interval[Q] `json:"margin"`
 	// Unsettled holds the limits that the readings do not tell which side
-	// they lie of: a reading that does would settle it.
+	// they lie of, the wear limits first.
 	Unsettled []Q `json:"unsettled,omitempty"`
-	// Settle says in words what would settle it. Packages that know the
-	// instrument put something more useful here.
+	// Settle says what to find out, or look up, to know more of the standing;
+	// it is empty where nothing would make it better or worse. Packages that
+	// know the instrument put something more useful here.
 	Settle string `json:"settle,omitempty"`
 }
 
@@ -34,46 +37,62 @@ type Finding = FindingOf[units.Length]
 
 // Assess judges readings of one measure, taken at one or more stations of a
 // part: the greatest against the upper limits and the least against the
-// lower. It fails where nothing was read, where the limits contradict each
-// other, and where a value is out of range; with no limits at all it gives a
-// finding that can't tell, and says so.
+// lower. It fails, with an [AssessError], where nothing was read, where the
+// limits contradict each other, and where a value is out of range; with no
+// limits at all it gives a finding that can't tell, and says so.
 func Assess[Q units.Quantity](measure, where string, spec SpecOf[Q], stations ...Interval[Q]) (FindingOf[Q], error) {
 	f := FindingOf[Q]{Measure: measure, Where: where, Spec: spec}
+	fail := func(kind error) (FindingOf[Q], error) {
+		return f, &AssessError{Measure: measure, Where: where, Kind: kind}
+	}
 	if len(stations) == 0 {
-		return f, &AssessError{Measure: measure, Where: where, Kind: ErrNoReading}
+		return fail(ErrNoReading)
 	}
 	if err := spec.Validate(); err != nil {
-		return f, &AssessError{Measure: measure, Where: where, Kind: err}
+		return fail(err)
 	}
-	for _, s := range stations {
+	for i, s := range stations {
 		if !s.InRange() {
-			return f, &AssessError{Measure: measure, Where: where, Kind: ErrRange}
+			return fail(&RangeError{Op: fmt.Sprintf("reading %d", i+1)})
 		}
 	}
-	f.Least, f.Greatest = Extremes(stations...)
-	f.New, f.Wear = spec.New.judgeSides(f.Least, f.Greatest), spec.Wear.judgeSides(f.Least, f.Greatest)
-	f.Standing = spec.stand(f.Least, f.Greatest)
-	f.Margin = spec.margin(f.Least, f.Greatest)
-	f.Unsettled = spec.unsettled(f.Least, f.Greatest)
-	f.Settle = f.settle()
+	least, greatest := Extremes(stations...)
+	margin := spec.margin(least, greatest)
+	if !margin.InRange() {
+		return fail(&RangeError{Op: "margin"})
+	}
+	f.Least, f.Greatest, f.Margin = least, greatest, margin
+	f.New, f.Wear = spec.New.judgeSides(least, greatest), spec.Wear.judgeSides(least, greatest)
+	f.Standing = spec.stand(least, greatest)
+	f.Unsettled = f.unsettled()
+	f.Settle = f.settle(text[Q])
 	return f, nil
 }
 
 // An AssessError names a measure that can't be judged, and why.
 type AssessError struct {
 	Measure, Where string
-	Kind           error
+	Kind           error // ErrNoReading, a [RangeError] or a [SpecError]
 }
 
 func (e *AssessError) Error() string {
-	return "tolerance: " + e.Measure + ", " + e.Where + ": " + strings.TrimPrefix(e.Kind.Error(), "tolerance: ")
+	name := clip(e.Measure)
+	if where := clip(e.Where); name == "" {
+		name = where
+	} else if where != "" {
+		name += ", " + where
+	}
+	if name != "" {
+		name += ": "
+	}
+	return "tolerance: " + name + strings.TrimPrefix(e.Kind.Error(), "tolerance: ")
 }
 
 // Unwrap gives the cause.
 func (e *AssessError) Unwrap() error { return e.Kind }
 
-// governing is the band that the margin counts to: each side's wear limit, or
-// where it has none the new-part one.
+// governing is what the margin counts to: each side's wear limit, or where it
+// has none the new-part one.
 func (s SpecOf[Q]) governing() Interval[Q] {
 	g := s.Wear.limits
 	if g.loEnd == Absent {
@@ -86,101 +105,51 @@ func (s SpecOf[Q]) governing() Interval[Q] {
 }
 
 func (s SpecOf[Q]) margin(least, greatest Interval[Q]) Interval[Q] {
+	if isTemperature[Q]() {
+		return Interval[Q]{}
+	}
 	g := s.governing()
-	var m Interval[Q]
-	if g.loEnd != Absent {
-		m = least.Sub(Exactly(g.lo))
+	low, high := least.Sub(Exactly(g.lo)), Exactly(g.hi).Sub(greatest)
+	switch {
+	case g.IsZero():
+		return Interval[Q]{}
+	case g.hiEnd == Absent:
+		return low
+	case g.loEnd == Absent:
+		return high
 	}
-	if g.hiEnd != Absent {
-		high := Exactly(g.hi).Sub(greatest)
-		if g.loEnd == Absent {
-			return high
-		}
-		m = m.Min(high)
-		// One reading can't lie further from both limits than halfway.
-		half := Interval[Q]{hi: units.ScaleRound(checkedSub(g.hi, g.lo), 1, 2, units.Up), hiEnd: Closed}
-		if !notAbove(m, half) {
-			m.hi, m.hiEnd = half.hi, half.hiEnd
-		}
+	// No reading lies further from both limits than halfway.
+	half := Exactly(checkedSub(g.hi, g.lo)).Scale(1, 2)
+	m := low.Min(high)
+	if !notAbove(m, half) {
+		m.hi, m.hiEnd = half.hi, half.hiEnd
 	}
-	return m
+	return m.keep(half, half)
 }
 
-// unsettled lists the limits that lie inside a bracket judged against them.
-func (s SpecOf[Q]) unsettled(least, greatest Interval[Q]) (limits []Q) {
-	add := func(v Q, open bool) {
+// open goes through the limits that the readings may lie on either side of.
+func (f FindingOf[Q]) open(visit func(limit Q, end End, upper bool)) {
+	for _, b := range []struct {
+		band  BandOf[Q]
+		sides Sides
+	}{{f.Spec.Wear, f.Wear}, {f.Spec.New, f.New}} {
+		if lo, end := b.band.Lower(); end != Absent && b.sides.Least == Undecided {
+			visit(lo, end, false)
+		}
+		if hi, end := b.band.Upper(); end != Absent && b.sides.Greatest == Undecided {
+			visit(hi, end, true)
+		}
+	}
+}
+
+func (f FindingOf[Q]) unsettled() (limits []Q) {
+	f.open(func(limit Q, _ End, _ bool) {
 		for _, l := range limits {
-			if l == v {
+			if l == limit {
 				return
 			}
 		}
-		if open {
-			limits = append(limits, v)
-		}
-	}
-	for _, b := range []BandOf[Q]{s.Wear, s.New} {
-		sides := b.judgeSides(least, greatest)
-		add(b.limits.lo, b.limits.loEnd != Absent && sides.Least == Undecided)
-		add(b.limits.hi, b.limits.hiEnd != Absent && sides.Greatest == Undecided)
-	}
+		limits = append(limits, limit)
+	})
 	return limits
-}
-
-func (f FindingOf[Q]) settle() string {
-	switch {
-	case f.Spec.IsZero():
-		return "no limit is given: look it up in the engine maker's manual"
-	case len(f.Unsettled) == 0:
-		return ""
-	}
-	words := "a reading that tells on which side of "
-	for i, l := range f.Unsettled {
-		if i > 0 {
-			words += " and of "
-		}
-		words += text(l)
-	}
-	return words + " it lies"
-}
-
-// Explain is the standing in a sentence, with what the limits leave open:
-// Undecided is never a pass, and a part outside the new-part band is not
-// thereby rejected where no wear limit is printed.
-func (f FindingOf[Q]) Explain() string {
-	switch f.Standing {
-	case AsNew:
-		return "within the band for new parts"
-	case Usable:
-		switch {
-		case f.Spec.New.IsZero():
-			return "within the wear limit"
-		case f.New.Least == Undecided || f.New.Greatest == Undecided:
-			return "within the wear limit; whether as new can't be told"
-		}
-		return "within the wear limit, outside the band for new parts"
-	case OutsideNewBand:
-		way := f.way(f.New)
-		if f.Spec.Wear.IsZero() {
-			return way + "outside the new-part band; no wear limit given"
-		}
-		return way + "outside the new-part band; no wear limit given on that side"
-	case PastWearLimit:
-		return f.way(f.Wear) + "past the wear limit"
-	}
-	if f.Spec.IsZero() {
-		return "can't tell: no limit given"
-	}
-	return "can't tell, which is not a pass"
-}
-
-func (f FindingOf[Q]) way(s Sides) string {
-	switch {
-	case s.Least == Below && s.Greatest == Above:
-		return "too small in one place and too large in another: "
-	case s.Least == Below:
-		return "too small: "
-	case s.Greatest == Above:
-		return "too large: "
-	}
-	return ""
 }

@@ -30,11 +30,12 @@ func (e End) String() string {
 // two ends. A blade that enters and the next one that doesn't give
 // [0.0635 mm, 0.0762 mm); a micrometer gives the reading ± its error.
 //
-// The zero Interval has neither end and knows nothing. Intervals compare
-// with ==. The arithmetic rounds outward, so that what comes out holds every
-// value that what went in allows.
+// It is a stretch of the number line, values between two quanta included. The
+// zero Interval has neither end and knows nothing. Intervals compare with ==.
+// The arithmetic rounds outward, so that what comes out holds every value
+// that what went in allows.
 type Interval[Q units.Quantity] struct {
-	lo, hi       Q
+	lo, hi       Q // 0 at an absent end; both outOfRange, or neither
 	loEnd, hiEnd End
 }
 
@@ -53,6 +54,8 @@ func NewInterval[Q units.Quantity](lo Q, loEnd End, hi Q, hiEnd End) (Interval[Q
 	return i, nil
 }
 
+// interval makes an interval of ends in the right order, or a broken one
+// where an end is out of range.
 func interval[Q units.Quantity](lo Q, loEnd End, hi Q, hiEnd End) Interval[Q] {
 	if loEnd != Open && loEnd != Closed {
 		lo, loEnd = 0, Absent
@@ -60,22 +63,37 @@ func interval[Q units.Quantity](lo Q, loEnd End, hi Q, hiEnd End) Interval[Q] {
 	if hiEnd != Open && hiEnd != Closed {
 		hi, hiEnd = 0, Absent
 	}
+	if !units.InRange(lo) || !units.InRange(hi) {
+		return broken[Q]()
+	}
 	return Interval[Q]{lo, hi, loEnd, hiEnd}
+}
+
+// outOfRange is both ends of an interval that left the range.
+const outOfRange = -1 << 63
+
+// broken is the interval that left the range.
+func broken[Q units.Quantity]() Interval[Q] {
+	return Interval[Q]{outOfRange, outOfRange, Closed, Closed}
 }
 
 func (i Interval[Q]) check() error {
 	switch {
-	case i.loEnd != Absent && !units.InRange(i.lo), i.hiEnd != Absent && !units.InRange(i.hi):
+	case !i.InRange():
 		return &RangeError{Op: "interval"}
-	case i.loEnd == Absent || i.hiEnd == Absent:
-	case i.lo > i.hi, i.lo == i.hi && (i.loEnd == Open || i.hiEnd == Open):
+	case i.empty():
 		return orderError("interval", i.lo, i.hi)
 	}
 	return nil
 }
 
-// Exactly is the interval that holds q alone.
-func Exactly[Q units.Quantity](q Q) Interval[Q] { return Interval[Q]{q, q, Closed, Closed} }
+// empty reports whether the ends leave nothing between them.
+func (i Interval[Q]) empty() bool {
+	return i.loEnd != Absent && i.hiEnd != Absent && (i.lo > i.hi || i.lo == i.hi && (i.loEnd == Open || i.hiEnd == Open))
+}
+
+// Exactly is the interval that holds q alone; out of range where q is.
+func Exactly[Q units.Quantity](q Q) Interval[Q] { return interval(q, Closed, q, Closed) }
 
 // HalfOpen is [lo, hi): what a blade that enters and a thicker one that
 // doesn't say of a gap.
@@ -84,7 +102,7 @@ func HalfOpen[Q units.Quantity](lo, hi Q) (Interval[Q], error) {
 }
 
 // PlusMinus is a reading with its error: [q−e, q+e]. A negative e is an
-// [OrderError].
+// [OrderError]. The error of a temperature counts as one from 0 °C.
 func PlusMinus[Q units.Quantity](q, e Q) (Interval[Q], error) {
 	return NewInterval(checkedSub(q, e), Closed, checkedAdd(q, e), Closed)
 }
@@ -105,19 +123,15 @@ func (i Interval[Q]) IsZero() bool { return i.loEnd == Absent && i.hiEnd == Abse
 
 // InRange reports whether the interval can be judged, printed and encoded: an
 // operation that left the range, or divided by zero, gives one that can't.
-func (i Interval[Q]) InRange() bool {
-	return inRange(i.lo) && inRange(i.hi) // the value at an absent end is 0
-}
+func (i Interval[Q]) InRange() bool { return i.lo != outOfRange }
 
 // Contains reports whether q lies in the interval.
-func (i Interval[Q]) Contains(q Q) bool {
-	return !(i.loEnd != Absent && (q < i.lo || q == i.lo && i.loEnd == Open)) &&
-		!(i.hiEnd != Absent && (q > i.hi || q == i.hi && i.hiEnd == Open))
-}
+func (i Interval[Q]) Contains(q Q) bool { return Exactly(q).Within(i) }
 
-// Within reports whether every value of i lies in j.
+// Within reports whether every value of i lies in j. Nothing lies in what is
+// out of range, nor does that lie in anything.
 func (i Interval[Q]) Within(j Interval[Q]) bool {
-	return notBelow(i, j) && notAbove(i, j)
+	return i.InRange() && j.InRange() && notBelow(i, j) && notAbove(i, j)
 }
 
 // notBelow: no value of i lies below j's lower end.
@@ -140,7 +154,8 @@ func allBelow[Q units.Quantity](i, j Interval[Q]) bool {
 	return j.loEnd != Absent && i.hiEnd != Absent && (i.hi < j.lo || i.hi == j.lo && (j.loEnd == Open || i.hiEnd == Open))
 }
 
-// Intersect is what i and j both allow; ok is false where that is nothing.
+// Intersect is what i and j both allow. Where that is nothing, ok is false and
+// the interval is out of range.
 func (i Interval[Q]) Intersect(j Interval[Q]) (both Interval[Q], ok bool) {
 	both = i
 	if !notBelow(i, j) {
@@ -149,13 +164,20 @@ func (i Interval[Q]) Intersect(j Interval[Q]) (both Interval[Q], ok bool) {
 	if !notAbove(i, j) {
 		both.hi, both.hiEnd = j.hi, j.hiEnd
 	}
-	return both, both.check() == nil
+	if !i.InRange() || !j.InRange() || both.empty() {
+		return broken[Q](), false
+	}
+	return both, true
 }
 
-// Width is the distance between the ends; ok is false where one is absent.
+// Width is the distance between the ends; ok is false where one is absent. Of
+// temperatures, whose differences are another quantity, it is out of range.
 func (i Interval[Q]) Width() (w Q, ok bool) {
 	if i.loEnd == Absent || i.hiEnd == Absent {
 		return 0, false
+	}
+	if isTemperature[Q]() {
+		return outOfRange, true
 	}
 	return checkedSub(i.hi, i.lo), true
 }
@@ -164,10 +186,15 @@ func (i Interval[Q]) Width() (w Q, ok bool) {
 // even; ok is false where one is absent. It is a best estimate only where
 // every value between them is as likely as any other.
 func (i Interval[Q]) Middle() (m Q, ok bool) {
-	if i.loEnd == Absent || i.hiEnd == Absent {
+	switch {
+	case i.loEnd == Absent || i.hiEnd == Absent:
 		return 0, false
+	case !i.InRange():
+		return outOfRange, true
 	}
-	return units.ScaleRound(checkedAdd(i.lo, i.hi), 1, 2, units.NearestEven), true
+	sum := i.lo + i.hi // at most 2^62
+	m = sum >> 1
+	return m + sum&m&1, true // a half over goes up where m is odd
 }
 
 // limit is the greatest magnitude in range, the same as in package units.
@@ -179,12 +206,18 @@ func checkedAdd[Q units.Quantity](a, b Q) Q {
 	if inRange(a) && inRange(b) {
 		return a + b
 	}
-	return units.OutOfRange[Q]()
+	return outOfRange
 }
 
 func checkedSub[Q units.Quantity](a, b Q) Q {
 	if inRange(a) && inRange(b) {
 		return a - b
 	}
-	return units.OutOfRange[Q]()
+	return outOfRange
+}
+
+// isTemperature tells the one quantity that has no sums and no multiples.
+func isTemperature[Q units.Quantity]() bool {
+	_, is := any(Q(0)).(units.Temperature)
+	return is
 }

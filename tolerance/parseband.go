@@ -8,8 +8,6 @@ import (
 	"github.com/tenthou/tenthou/units"
 )
 
-const bandForms = `write it as "0.03–0.07 mm", "max 0.10 mm", "less than 0.10 mm", "min 0.03 mm", "renew at 0.10 mm or more", "73.00 +0.03/-0.01 mm" or "2.5 ±0.02 mm"`
-
 // ParseBand reads a band of lengths as manuals print it. See [ParseBandOf].
 func ParseBand(s string) (Band, error) { return ParseBandOf[units.Length](s) }
 
@@ -24,7 +22,7 @@ func MustParseBand(s string) Band {
 
 // ParseBandOf reads a band as manuals print it:
 //
-//	0.03–0.07 mm            a range: en dash, hyphen, "to" or "…"
+//	0.03–0.07 mm            a range: dash, hyphen, "~", "to" or "…"
 //	max 0.10 mm             also maximum, at most, not more than, up to, ≤; or "0.10 mm max"
 //	less than 0.10 mm       also under, below, <
 //	min 0.03 mm             also minimum, at least, not less than, ≥; or "0.03 mm min"
@@ -33,204 +31,234 @@ func MustParseBand(s string) Band {
 //	renew over 0.10 mm      the same as max 0.10 mm
 //	73.00 +0.03/-0.01 mm    a size with two deviations
 //	2.5 ±0.02 mm            a size with one; also +/-
-//	min 0.03 mm, less than 0.07 mm   two one-sided limits, with a comma and a space
+//	min 0.03 mm, less than 0.07 mm   two one-sided limits, with a comma and a space, or "and"
 //	no limit                asks nothing
 //
-// A number without a unit takes that of the other number. Each number is read
-// as package units reads it. The errors are [ParseError]s.
+// Words may be in capitals. A number without a unit takes that of the other
+// number; one without another has none, which is an error. Each number is
+// read as package units reads it. What may mean two things is refused: a
+// single value, "0.10 mm or more" without a word that says whether that is
+// allowed, a hyphen after a blank and before a digit. The errors are
+// [ParseError]s.
 func ParseBandOf[Q units.Quantity](s string) (BandOf[Q], error) {
 	p, err := ParsePrintedOf[Q](s)
 	return p.BandOf, err
 }
 
-// A PrintedOf is a band with its limits as the manual prints them: which unit,
-// how many places. Its text is what was read.
-type PrintedOf[Q units.Quantity] struct {
-	BandOf[Q]
-	Least, Greatest units.Written[Q] // as printed; zero where absent or calculated
-	text            string
+// The forms that errors offer.
+const (
+	bandForms = `write a range ("0.03–0.07 mm"), a limit ("max 0.10 mm") or a size ("2.5 ±0.02 mm")`
+	noLimit   = "no limit"
+	// textMax is the longest text in bytes that is looked at.
+	textMax = 256
+)
+
+// A reader reads one text.
+type reader[Q units.Quantity] struct {
+	what  string // for the errors
+	input string
+	wide  bool // take the whole range of Q, as what was written by a program may need
 }
 
-// A Printed is a band of lengths as a manual prints it.
-type Printed = PrintedOf[units.Length]
-
-// String is the text that was read, or the band's own.
-func (p PrintedOf[Q]) String() string {
-	if p.text == "" {
-		return p.BandOf.String()
-	}
-	return p.text
+// A part is a piece of the text with plain spaces, and its place there.
+type part struct {
+	s  string
+	at int
 }
 
-// MarshalText writes what String gives.
-func (p PrintedOf[Q]) MarshalText() ([]byte, error) {
-	if p.text == "" {
-		return p.BandOf.MarshalText()
-	}
-	return []byte(p.text), nil
+func (p part) from(i int) part { return part{p.s[i:], p.at + i} }
+func (p part) to(i int) part   { return part{p.s[:i], p.at} }
+
+func (p part) trim() part {
+	s := strings.TrimLeft(p.s, " ")
+	return part{strings.TrimRight(s, " "), p.at + len(p.s) - len(s)}
 }
 
-// UnmarshalText reads what [ParsePrintedOf] reads.
-func (p *PrintedOf[Q]) UnmarshalText(text []byte) error {
-	v, err := ParsePrintedOf[Q](string(text))
-	if err == nil {
-		*p = v
+// cut splits at the first mark of any kind of letters.
+func (p part) cut(mark string) (before, after part, ok bool) {
+	for i := 0; i+len(mark) <= len(p.s); i++ {
+		if strings.EqualFold(p.s[i:i+len(mark)], mark) {
+			return p.to(i), p.from(i + len(mark)), true
+		}
 	}
-	return err
+	return p, part{}, false
 }
 
-// ParsePrinted is [ParsePrintedOf] for lengths.
-func ParsePrinted(s string) (Printed, error) { return ParsePrintedOf[units.Length](s) }
-
-// ParsePrintedOf reads what [ParseBandOf] reads and keeps how each limit was
-// printed.
-func ParsePrintedOf[Q units.Quantity](s string) (PrintedOf[Q], error) {
-	r := bandReader[Q]{input: s}
-	if len(s) > 256 || !utf8.ValidString(s) {
-		return PrintedOf[Q]{}, r.fail(ErrSyntax, "at most 256 bytes of UTF-8; "+bandForms, nil)
+// text is the input as a part, every kind of blank made a single space.
+func (r *reader[Q]) text() (part, error) {
+	if len(r.input) > textMax || !utf8.ValidString(r.input) {
+		return part{}, r.fail(part{}, ErrSyntax, "at most 256 bytes of UTF-8 text", nil)
 	}
-	text := plainSpaces(s)
-	if strings.EqualFold(text, noLimit) {
-		return PrintedOf[Q]{text: text}, nil
-	}
-	p, err := r.read(text)
-	if err != nil {
-		return PrintedOf[Q]{}, err
-	}
-	p.text = text
-	return p, nil
+	return part{s: strings.Join(strings.Fields(r.input), " ")}, nil
 }
 
-const noLimit = "no limit"
-
-// plainSpaces turns every kind of blank into single spaces.
-func plainSpaces(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-type bandReader[Q units.Quantity] struct{ input string }
-
-func (r *bandReader[Q]) fail(kind error, want string, cause error) error {
-	return parseError("band", r.input, 0, kind, want, cause)
+func (r *reader[Q]) fail(at part, kind error, want string, cause error) error {
+	return parseError(r.what, r.input, place(r.input, at.at), kind, want, cause)
 }
 
-// number reads one number, for a limit.
-func (r *bandReader[Q]) number(s string, unit *units.Unit[Q]) (w units.Written[Q], err error) {
-	s = strings.TrimSpace(s)
+// number reads one number.
+func (r *reader[Q]) number(p part, unit *units.Unit[Q]) (w units.Written[Q], err error) {
+	p = p.trim()
 	if unit != nil {
-		w, err = units.ParseWrittenIn(s, *unit)
+		w, err = units.ParseWrittenIn(p.s, *unit)
 	} else {
-		w, err = units.ParseWritten[Q](s)
+		w, err = units.ParseWritten[Q](p.s)
 	}
-	if err != nil {
-		return w, r.fail(ErrSyntax, "", err)
+	if err == nil {
+		return w, nil
 	}
-	return w, nil
+	if r.wide && errors.Is(err, units.ErrRange) {
+		if w, ok := readWide(p.s, unit); ok {
+			return w, nil
+		}
+	}
+	kind, want := ErrSyntax, ""
+	if cause := (*units.ParseError)(nil); errors.As(err, &cause) {
+		p.at += cause.Offset
+		want = cause.Want
+		if cause.Kind != units.ErrSyntax {
+			kind = cause.Kind
+		}
+	}
+	return w, r.fail(p, kind, want, err)
 }
 
-// pair reads two numbers of which one may lack its unit.
-func (r *bandReader[Q]) pair(a, b string) (x, y units.Written[Q], err error) {
-	if y, err = r.number(b, nil); errors.Is(err, units.ErrNoUnit) {
-		if x, err = r.number(a, nil); err != nil {
-			return x, y, err
-		}
-		y, err = r.number(b, &x.Unit)
-		return x, y, err
-	} else if err != nil {
-		return x, y, err
+// pair reads two numbers, of which one may lack its unit and then takes the
+// other's, if that has one alone.
+func (r *reader[Q]) pair(a, b part) (x, y units.Written[Q], err error) {
+	x, errX := r.number(a, nil)
+	y, errY := r.number(b, nil)
+	if errors.Is(errX, units.ErrNoUnit) && errY == nil && !y.Compound {
+		x, errX = r.number(a, &y.Unit)
+	} else if errors.Is(errY, units.ErrNoUnit) && errX == nil && !x.Compound {
+		y, errY = r.number(b, &x.Unit)
 	}
-	x, err = r.number(a, &y.Unit)
-	return x, y, err
+	if errX != nil && (errY == nil || !errors.Is(errX, units.ErrNoUnit)) {
+		return x, y, errX
+	}
+	return x, y, errY
 }
 
-func (r *bandReader[Q]) read(s string) (PrintedOf[Q], error) {
-	if a, b, ok := strings.Cut(s, ", "); ok {
-		return r.twoSided(a, b)
-	}
-	if p, ok, err := r.oneSided(s); ok {
-		return p, err
-	}
-	for _, mark := range []string{"±", "+/-", "+/−", "+-"} {
-		if a, b, ok := strings.Cut(s, mark); ok {
-			return r.symmetric(a, b)
+func (r *reader[Q]) band(p part) (PrintedOf[Q], error) {
+	for _, mark := range []string{", ", " and "} {
+		if a, b, ok := p.cut(mark); ok {
+			return r.twoSided(a, b)
 		}
 	}
-	if p, ok, err := r.deviations(s); ok {
-		return p, err
-	}
-	a, b, ok := cutRange(s)
-	if !ok {
-		if _, err := r.number(s, nil); err == nil {
-			return PrintedOf[Q]{}, r.fail(ErrSyntax, "one value is not a band: "+bandForms, nil)
-		}
-		return PrintedOf[Q]{}, r.fail(ErrSyntax, bandForms, nil)
-	}
-	lo, hi, err := r.pair(a, b)
-	if err != nil {
+	if to, number, err := r.oneSided(p); err != nil {
 		return PrintedOf[Q]{}, err
+	} else if to != 0 {
+		w, err := r.number(number, nil)
+		if err != nil {
+			return PrintedOf[Q]{}, err
+		}
+		return limitOf(to, w), nil
 	}
-	return r.make(lo, Closed, hi, Closed)
+	if size, dev, ok := cutSymmetric(p); ok {
+		i, err := r.symmetric(size, dev)
+		return PrintedOf[Q]{BandOf: BandOf[Q]{i}}, err
+	}
+	if size, a, b, ok := cutDeviations(p); ok {
+		i, err := r.deviations(size, a, b)
+		return PrintedOf[Q]{BandOf: BandOf[Q]{i}}, err
+	}
+	return r.span(p)
 }
 
-func (r *bandReader[Q]) make(lo units.Written[Q], loEnd End, hi units.Written[Q], hiEnd End) (PrintedOf[Q], error) {
+// twoSided reads two one-sided limits.
+func (r *reader[Q]) twoSided(a, b part) (none PrintedOf[Q], err error) {
+	var to [2]side
+	var number [2]part
+	for i, p := range [2]part{a.trim(), b.trim()} {
+		if to[i], number[i], err = r.oneSided(p); err != nil {
+			return none, err
+		}
+		if to[i] == 0 || i == 1 && to[0].upper() == to[1].upper() {
+			return none, r.fail(p, ErrSyntax, `write two one-sided limits as "min 0.03 mm, less than 0.07 mm"`, nil)
+		}
+	}
+	x, y, err := r.pair(number[0], number[1])
+	if err != nil {
+		return none, err
+	}
+	if to[0].upper() {
+		to[0], to[1], x, y = to[1], to[0], y, x
+	}
+	return r.make(x, to[0].end(), y, to[1].end())
+}
+
+// span reads a range.
+func (r *reader[Q]) span(p part) (none PrintedOf[Q], err error) {
+	a, b, minus, ok := cutRange(p)
+	if !ok {
+		return none, r.notBand(p)
+	}
+	if minus {
+		return none, r.fail(b, ErrAmbiguous, `a range or a number below zero? write "0.03–0.07" or "0.03 to -0.07"`, nil)
+	}
+	x, y, err := r.pair(a, b)
+	if err != nil {
+		return none, err
+	}
+	both, err := r.make(x, Closed, y, Closed)
+	if err != nil && r.oneValue(p) { // 1-1/2 in
+		return none, r.notBand(p)
+	}
+	return both, err
+}
+
+func (r *reader[Q]) oneValue(p part) bool {
+	_, err := r.number(p, nil)
+	return err == nil
+}
+
+func (r *reader[Q]) notBand(p part) error {
+	if r.oneValue(p) {
+		return r.fail(part{}, ErrSyntax, `one value is not a band: write "max …", "min …" or a range`, nil)
+	}
+	return r.fail(part{}, ErrSyntax, bandForms, nil)
+}
+
+func (r *reader[Q]) make(lo units.Written[Q], loEnd End, hi units.Written[Q], hiEnd End) (PrintedOf[Q], error) {
 	b, err := NewBand(lo.Value, loEnd, hi.Value, hiEnd)
 	if err != nil {
-		return PrintedOf[Q]{}, r.fail(ErrOrder, "the least comes first", err)
+		return PrintedOf[Q]{}, r.order(err)
 	}
 	return PrintedOf[Q]{BandOf: b, Least: lo, Greatest: hi}, nil
 }
 
-func (r *bandReader[Q]) twoSided(a, b string) (PrintedOf[Q], error) {
-	const want = `two one-sided limits, as "min 0.03 mm, less than 0.07 mm"`
-	p, okA, err := r.oneSided(a)
-	if err != nil {
-		return PrintedOf[Q]{}, err
+// order is the error of ends that don't make an interval.
+func (r *reader[Q]) order(err error) error {
+	kind, want := ErrRange, "ends within the range of the type"
+	cause := (*units.ParseError)(nil)
+	if errors.Is(err, ErrOrder) {
+		kind, want = ErrOrder, "the least comes first"
+	} else if errors.As(err, &cause) {
+		want = cause.Want
 	}
-	q, okB, err := r.oneSided(b)
-	if err != nil {
-		return PrintedOf[Q]{}, err
-	}
-	if p.limits.loEnd == Absent {
-		p, q = q, p
-	}
-	if !okA || !okB || p.limits.loEnd == Absent || q.limits.hiEnd == Absent {
-		return PrintedOf[Q]{}, r.fail(ErrSyntax, want, nil)
-	}
-	return r.make(p.Least, p.limits.loEnd, q.Greatest, q.limits.hiEnd)
+	return r.fail(part{}, kind, want, err)
 }
 
-// symmetric reads a size and one tolerance.
-func (r *bandReader[Q]) symmetric(size, tol string) (PrintedOf[Q], error) {
-	s, t, err := r.pair(size, tol)
-	if err != nil {
-		return PrintedOf[Q]{}, err
-	}
-	if t.Value < 0 {
-		return PrintedOf[Q]{}, r.fail(ErrOrder, "a tolerance after ± has no sign", nil)
-	}
-	b, err := Between(checkedSub(s.Value, t.Value), checkedAdd(s.Value, t.Value))
-	if err != nil {
-		return PrintedOf[Q]{}, r.fail(ErrOrder, "", err)
-	}
-	return PrintedOf[Q]{BandOf: b}, nil
-}
-
-// cutRange splits at the one mark of a range.
-func cutRange(s string) (a, b string, ok bool) {
-	for _, mark := range []string{"–", "—", " to ", "…", "..."} {
-		if a, b, ok := strings.Cut(s, mark); ok {
-			return a, b, true
+// cutRange splits at the one mark of a range. minus tells that it is a hyphen
+// after a blank and before a number, which may be that number's sign.
+func cutRange(p part) (a, b part, minus, ok bool) {
+	for _, mark := range []string{"–", "—", " to ", "…", "...", "~"} {
+		if a, b, ok := p.cut(mark); ok {
+			return a, b, false, true
 		}
 	}
 	// A hyphen or minus sign marks a range where something that ends a
 	// number stands before it: "0.03-0.07", "-0.02 - 0.03".
-	for i, c := range s {
-		if (c == '-' || c == '−') && endsNumber(s[:i]) {
-			return s[:i], s[i+utf8.RuneLen(c):], true
+	for i, c := range p.s {
+		if (c == '-' || c == '−') && endsNumber(p.s[:i]) {
+			b := p.from(i + utf8.RuneLen(c))
+			return p.to(i), b, p.s[i-1] == ' ' && !strings.HasPrefix(b.s, " "), true
 		}
 	}
-	return "", "", false
+	return p, p, false, false
 }
 
 func endsNumber(s string) bool {
 	s = strings.TrimRight(s, " ")
-	return s != "" && !strings.HasSuffix(s, "-") && !strings.HasSuffix(s, "−") && strings.ContainsAny(s, "0123456789")
+	return !strings.HasSuffix(s, "-") && !strings.HasSuffix(s, "−") && strings.ContainsAny(s, "0123456789")
 }

@@ -56,8 +56,8 @@ func (e *SpecError) Unwrap() error { return ErrSpec }
 func (s SpecOf[Q]) Stand(x Interval[Q]) Standing { return s.StandAll(x) }
 
 // StandAll is the standing of a part measured at several stations: the worst
-// of them. Where some stations can't be told, it is known only if the others
-// are worse than whatever they may be.
+// of them. Where a station's standing can't be told, the part's is known only
+// if another is worse than whatever that one may be.
 func (s SpecOf[Q]) StandAll(stations ...Interval[Q]) Standing {
 	if len(stations) == 0 {
 		return CantTell
@@ -70,45 +70,36 @@ func (s SpecOf[Q]) stand(least, greatest Interval[Q]) Standing {
 	if s.IsZero() || !least.InRange() || !greatest.InRange() || !s.New.InRange() || !s.Wear.InRange() {
 		return CantTell
 	}
-	lowBest, lowWorst := s.side(allBelow(least, s.New.limits), !notBelow(least, s.New.limits),
-		allBelow(least, s.Wear.limits), !notBelow(least, s.Wear.limits), s.Wear.limits.loEnd != Absent)
-	highBest, highWorst := s.side(allAbove(greatest, s.New.limits), !notAbove(greatest, s.New.limits),
-		allAbove(greatest, s.Wear.limits), !notAbove(greatest, s.Wear.limits), s.Wear.limits.hiEnd != Absent)
-	best, worst := max(lowBest, highBest), max(lowWorst, highWorst)
-	switch {
+	n, w := s.New.limits, s.Wear.limits
+	lowBest, lowWorst := s.side(w.loEnd != Absent, allBelow(least, n), !notBelow(least, n), allBelow(least, w), !notBelow(least, w))
+	highBest, highWorst := s.side(w.hiEnd != Absent, allAbove(greatest, n), !notAbove(greatest, n), allAbove(greatest, w), !notAbove(greatest, w))
+	switch best, worst := max(lowBest, highBest), max(lowWorst, highWorst); {
 	case best == worst:
 		return best
-	case worst <= Usable:
+	case worst == Usable:
 		return Usable
-	case best == OutsideNewBand:
-		return OutsideNewBand
 	}
 	return CantTell
 }
 
 // side gives the best and the worst standing that an extreme may have on its
-// side, from whether all or some of it lies past each limit there.
-func (s SpecOf[Q]) side(allNew, someNew, allWear, someWear, hasWear bool) (best, worst Standing) {
-	best = AsNew
+// side, from whether all of it and some of it lies past each limit there.
+func (s SpecOf[Q]) side(hasWear, allNew, someNew, allWear, someWear bool) (best, worst Standing) {
+	within, past := AsNew, OutsideNewBand
 	if s.New.IsZero() {
-		best = Usable
+		within = Usable
 	}
-	worst = best
-	past := OutsideNewBand
 	if hasWear {
 		past = Usable
 	}
-	if allNew {
-		best = past
+	standing := func(pastNew, pastWear bool) Standing {
+		switch {
+		case pastWear:
+			return PastWearLimit
+		case pastNew:
+			return past
+		}
+		return within
 	}
-	if someNew {
-		worst = past
-	}
-	if allWear {
-		best = PastWearLimit
-	}
-	if someWear {
-		worst = PastWearLimit
-	}
-	return best, worst
+	return standing(allNew, allWear), standing(someNew, someWear)
 }

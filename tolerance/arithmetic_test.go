@@ -1,0 +1,359 @@
+package tolerance_test
+
+import (
+	"math/big"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	. "github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/units"
+)
+
+// The judge of the interval arithmetic knows nothing of intervals. It tries
+// the formula in exact rationals at points of the operands: the ends that
+// belong to them, points a hair inside the ends, far out where there is no
+// end, at and beside zero, and some in between. The least and the greatest
+// result, rounded outward, must be the ends that the operation gives, closed
+// only where a whole number of quanta was hit.
+
+var (
+	hair = rat("1e-60")
+	far  = rat("1e60")
+	most = rat("1e40") // beyond it a result counts as without end
+	ends = new(big.Rat).SetInt64(1 << 61)
+	pi   = rat("3.1415926535897932384626433832795028841971693993751058209749445923078164062862089986280348253421170680") // published to 100 places
+)
+
+func rat(s string) *big.Rat { r, _ := new(big.Rat).SetString(s); return r }
+
+func whole(v int64) *big.Rat { return new(big.Rat).SetInt64(v) }
+
+// points are the values of i that the judge tries.
+func points(r *rand.Rand, i Bracket) (list []*big.Rat) {
+	add := func(v *big.Rat) {
+		if holds(i, v) {
+			list = append(list, v)
+		}
+	}
+	lo, loEnd := i.Lower()
+	hi, hiEnd := i.Upper()
+	low, high := whole(int64(lo)), whole(int64(hi))
+	if loEnd == Absent {
+		low = new(big.Rat).Neg(far)
+	}
+	if hiEnd == Absent {
+		high = far
+	}
+	add(low)
+	add(new(big.Rat).Add(low, hair))
+	add(high)
+	add(new(big.Rat).Sub(high, hair))
+	add(new(big.Rat))
+	add(hair)
+	add(new(big.Rat).Neg(hair))
+	between := new(big.Rat).Sub(high, low)
+	between.Mul(between, big.NewRat(r.Int64N(999), 1000))
+	add(between.Add(between, low))
+	return list
+}
+
+// shared are the values of i at and beside the ends of all: the spread is
+// least where several operands have the same value.
+func shared(i Bracket, all []Bracket) (list []*big.Rat) {
+	add := func(v *big.Rat) {
+		same := func(w *big.Rat) bool { return w.Cmp(v) == 0 }
+		if holds(i, v) && !slices.ContainsFunc(list, same) {
+			list = append(list, v)
+		}
+	}
+	beside := func(v *big.Rat) {
+		add(v)
+		add(new(big.Rat).Add(v, hair))
+		add(new(big.Rat).Sub(v, hair))
+	}
+	for _, j := range all {
+		if lo, end := j.Lower(); end != Absent {
+			beside(whole(int64(lo)))
+		}
+		if hi, end := j.Upper(); end != Absent {
+			beside(whole(int64(hi)))
+		}
+	}
+	if i.IsZero() {
+		add(new(big.Rat))
+	}
+	add(far)
+	add(new(big.Rat).Neg(far))
+	return list
+}
+
+func holds(i Bracket, v *big.Rat) bool {
+	lo, loEnd := i.Lower()
+	hi, hiEnd := i.Upper()
+	below, above := v.Cmp(whole(int64(lo))), v.Cmp(whole(int64(hi)))
+	return (loEnd == Absent || below > 0 || below == 0 && loEnd == Closed) &&
+		(hiEnd == Absent || above < 0 || above == 0 && hiEnd == Closed)
+}
+
+// judged is the interval of the results at the points; ok is false where it
+// leaves the range.
+func judged(t *testing.T, points [][]*big.Rat, formula func([]*big.Rat) *big.Rat) (i Bracket, ok bool) {
+	var least, greatest *big.Rat
+	x := make([]*big.Rat, len(points))
+	var try func(n int)
+	try = func(n int) {
+		if n < len(points) {
+			for _, x[n] = range points[n] {
+				try(n + 1)
+			}
+			return
+		}
+		v := formula(x)
+		if v == nil {
+			return
+		}
+		if least == nil || v.Cmp(least) < 0 {
+			least = v
+		}
+		if greatest == nil || v.Cmp(greatest) > 0 {
+			greatest = v
+		}
+	}
+	try(0)
+	require.NotNil(t, least)
+	lo, loEnd, ok1 := outward(new(big.Rat).Neg(least))
+	hi, hiEnd, ok2 := outward(greatest)
+	if !ok1 || !ok2 {
+		return i, false
+	}
+	i, err := NewInterval(units.Length(-lo), loEnd, units.Length(hi), hiEnd)
+	require.NoError(t, err)
+	return i, true
+}
+
+// outward is the least whole number not below v, as an upper end.
+func outward(v *big.Rat) (q int64, e End, ok bool) {
+	if v.Cmp(most) > 0 {
+		return 0, Absent, true
+	}
+	up := new(big.Int).Neg(v.Num())
+	up.Div(up, v.Denom()).Neg(up) // Euclidean division rounds down
+	if new(big.Rat).SetInt(new(big.Int).Abs(up)).Cmp(ends) > 0 {
+		return 0, Absent, false
+	}
+	if v.IsInt() {
+		return up.Int64(), Closed, true
+	}
+	return up.Int64(), Open, true
+}
+
+// randomInterval has ends of all kinds, small or at the end of the range.
+func randomInterval(r *rand.Rand) Bracket {
+	value := func() units.Length {
+		switch r.IntN(12) {
+		case 0:
+			return 0
+		case 1:
+			return units.Length((r.Int64N(5) - 2) << 60)
+		case 2:
+			return units.Length(r.Int64N(2_000_000_000_001) - 1_000_000_000_000)
+		}
+		return units.Length(r.IntN(15) - 7)
+	}
+	for {
+		lo, hi := value(), value()
+		if r.IntN(6) == 0 {
+			return Exactly(lo)
+		}
+		i, err := NewInterval(min(lo, hi), End(r.IntN(3)), max(lo, hi), End(r.IntN(3)))
+		if err == nil {
+			return i
+		}
+	}
+}
+
+func TestInterval_arithmetic(t *testing.T) {
+	type operation struct {
+		operands int
+		apply    func(x []Bracket) Bracket
+		formula  func(x []*big.Rat) *big.Rat // nil where it has no value
+	}
+	binary := func(apply func(a, b Bracket) Bracket, formula func(z, a, b *big.Rat) *big.Rat) operation {
+		return operation{2,
+			func(x []Bracket) Bracket { return apply(x[0], x[1]) },
+			func(x []*big.Rat) *big.Rat { return formula(new(big.Rat), x[0], x[1]) }}
+	}
+	least := func(_, a, b *big.Rat) *big.Rat {
+		if a.Cmp(b) < 0 {
+			return a
+		}
+		return b
+	}
+	greatest := func(_, a, b *big.Rat) *big.Rat {
+		if a.Cmp(b) > 0 {
+			return a
+		}
+		return b
+	}
+	spread := func(n int) operation {
+		return operation{n,
+			func(x []Bracket) Bracket { return x[0].Spread(x[1:]...) },
+			func(x []*big.Rat) *big.Rat {
+				lo, hi := x[0], x[0]
+				for _, v := range x {
+					lo, hi = least(nil, lo, v), greatest(nil, hi, v)
+				}
+				return new(big.Rat).Sub(hi, lo)
+			}}
+	}
+	operations := map[string]operation{
+		"Add": binary(Bracket.Add, (*big.Rat).Add),
+		"Sub": binary(Bracket.Sub, (*big.Rat).Sub),
+		"Min": binary(Bracket.Min, least),
+		"Max": binary(Bracket.Max, greatest),
+		"Abs": {1,
+			func(x []Bracket) Bracket { return x[0].Abs() },
+			func(x []*big.Rat) *big.Rat { return new(big.Rat).Abs(x[0]) }},
+		"Spread of 1": spread(1),
+		"Spread of 2": spread(2),
+		"Spread of 3": spread(3),
+		"Spread of 4": spread(4),
+		"MulDiv": {3,
+			func(x []Bracket) Bracket { return x[0].MulDiv(x[1], x[2]) },
+			func(x []*big.Rat) *big.Rat {
+				if x[2].Sign() == 0 {
+					return nil
+				}
+				v := new(big.Rat).Mul(x[0], x[1])
+				return v.Quo(v, x[2])
+			}},
+		"Share": {3,
+			func(x []Bracket) Bracket { return x[0].Share(x[1], x[2]) },
+			func(x []*big.Rat) *big.Rat {
+				sum := new(big.Rat).Add(x[1], x[2])
+				if sum.Sign() == 0 {
+					return nil
+				}
+				v := new(big.Rat).Mul(x[0], x[1])
+				return v.Quo(v, sum)
+			}},
+	}
+	for name, o := range operations {
+		t.Run(name, func(t *testing.T) {
+			r := rand.New(rand.NewPCG(2, 61))
+			kinds := map[string]int{}
+			for range []int{0, 3000, 4000, 6000, 150}[o.operands] {
+				x := make([]Bracket, o.operands)
+				at := make([][]*big.Rat, o.operands)
+				for k := range x {
+					x[k] = randomInterval(r)
+				}
+				for k := range x {
+					if o.operands > 1 && strings.HasPrefix(name, "Spread") {
+						at[k] = shared(x[k], x)
+					} else {
+						at[k] = points(r, x[k])
+					}
+				}
+				got := o.apply(x)
+				want, ok := judged0(t, name, x, at, o.formula)
+				switch {
+				case !ok:
+					kinds["out of range"]++
+					require.False(t, got.InRange(), "%s %v: %v", name, x, got)
+					continue
+				case want.IsZero():
+					kinds["without ends"]++
+				default:
+					kinds["bracket"]++
+				}
+				require.Equal(t, want, got, "%s %v: want %v, got %v", name, x, want, got)
+			}
+			t.Log(kinds)
+			require.Greater(t, kinds["bracket"], 100)
+		})
+	}
+}
+
+// judged0 adds what is agreed where a divisor may be zero: one that is zero
+// and nothing else is out of range; one that may be leaves no ends, unless it
+// is the sum of two sizes.
+func judged0(t *testing.T, name string, x []Bracket, at [][]*big.Rat, formula func([]*big.Rat) *big.Rat) (Bracket, bool) {
+	divisor := Exactly(units.Length(1))
+	sizes := false
+	switch name {
+	case "MulDiv":
+		divisor = x[2]
+	case "Share":
+		divisor = x[1].Add(x[2])
+		positive, negative := AtLeast(units.Length(0)).Interval(), AtMost(units.Length(0)).Interval()
+		sizes = x[1].Within(positive) && x[2].Within(positive) || x[1].Within(negative) && x[2].Within(negative)
+	}
+	switch {
+	case !divisor.InRange() || divisor == Exactly(units.Length(0)):
+		return Bracket{}, false
+	case divisor.Contains(0) && !sizes:
+		return Bracket{}, true
+	case name == "Share" && !cornersInRange(x[1], x[2]):
+		return Bracket{}, false
+	}
+	return judged(t, at, formula)
+}
+
+// cornersInRange reports whether every sum of two ends is in range.
+func cornersInRange(i, j Bracket) bool {
+	for _, a := range []func(Bracket) (units.Length, End){Bracket.Lower, Bracket.Upper} {
+		for _, b := range []func(Bracket) (units.Length, End){Bracket.Lower, Bracket.Upper} {
+			p, pEnd := a(i)
+			r, rEnd := b(j)
+			if pEnd != Absent && rEnd != Absent && !p.Add(r).InRange() {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func TestInterval_scale(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 61))
+	factor := func() int64 {
+		switch r.IntN(8) {
+		case 0:
+			return 0
+		case 1:
+			return -1 << 63
+		case 2:
+			return r.Int64() - 1<<62
+		}
+		return r.Int64N(41) - 20
+	}
+	broken := 0
+	for range 8000 {
+		i, num, den := randomInterval(r), factor(), factor()
+		by := func(c *big.Rat) func(x []*big.Rat) *big.Rat {
+			return func(x []*big.Rat) *big.Rat { return new(big.Rat).Mul(x[0], c) }
+		}
+		if den == 0 {
+			require.False(t, i.Scale(num, den).InRange())
+			require.False(t, i.ScalePi(num, den).InRange())
+			continue
+		}
+		ratio := new(big.Rat).SetFrac(big.NewInt(num), big.NewInt(den))
+		at := [][]*big.Rat{points(r, i)}
+		for n, c := range []*big.Rat{ratio, new(big.Rat).Mul(ratio, pi)} {
+			got := [...]Bracket{i.Scale(num, den), i.ScalePi(num, den)}[n]
+			want, ok := judged(t, at, by(c))
+			if !ok {
+				broken++
+				require.False(t, got.InRange(), "%v·%v", i, c)
+				continue
+			}
+			require.Equal(t, want, got, "%v·%v/%v, π %d: want %v, got %v", i, num, den, n, want, got)
+		}
+	}
+	require.Greater(t, broken, 100)
+}

@@ -1,0 +1,98 @@
+package tolerance
+
+import (
+	"strings"
+
+	"github.com/tenthou/tenthou/units"
+)
+
+// AppendText appends the exact band in a form that [ParseBandOf] reads back.
+func (b BandOf[Q]) AppendText(dst []byte) ([]byte, error) {
+	if !b.InRange() {
+		return dst, &RangeError{Op: "encode band"}
+	}
+	return b.append(dst, func(dst []byte, q Q, _ units.Rounding) []byte {
+		dst, _ = units.AppendText(dst, q)
+		return dst
+	}), nil
+}
+
+// MarshalText is what AppendText appends.
+func (b BandOf[Q]) MarshalText() ([]byte, error) { return b.AppendText(make([]byte, 0, 48)) }
+
+// UnmarshalText reads what [ParseBandOf] reads.
+func (b *BandOf[Q]) UnmarshalText(text []byte) error {
+	v, err := ParseBandOf[Q](string(text))
+	if err == nil {
+		*b = v
+	}
+	return err
+}
+
+// String is the exact band: 0.03 mm–0.07 mm is written 0.03–0.07 mm.
+func (b BandOf[Q]) String() string {
+	t, err := b.MarshalText()
+	if err != nil {
+		return outOfRangeText
+	}
+	return string(t)
+}
+
+// Text writes the band in unit u with so many places, rounded inward, so that
+// what is printed allows nothing that the band doesn't. Where rounding would
+// leave nothing between the ends, it takes as many places more as it needs. A
+// band of one value alone is rounded to nearest.
+func (b BandOf[Q]) Text(u units.Unit[Q], places int) string {
+	if !b.InRange() {
+		return outOfRangeText
+	}
+	f := figures[Q]{unit: u, places: places}
+	f.limit(b)
+	f.widen()
+	return string(b.append(make([]byte, 0, 48), f.number))
+}
+
+func (b BandOf[Q]) append(dst []byte, number func([]byte, Q, units.Rounding) []byte) []byte {
+	l := b.limits
+	switch {
+	case b.IsZero():
+		return append(dst, noLimit...)
+	case l.loEnd == Closed && l.hiEnd == Closed:
+		start := len(dst)
+		dst = number(dst, l.lo, units.Up)
+		mid := len(dst)
+		dst = number(append(dst, "–"...), l.hi, units.Down)
+		// The unit need not stand twice.
+		first, second := string(dst[start:mid]), string(dst[mid+len("–"):])
+		if u := unitPart(first); u != "" && u == unitPart(second) {
+			dst = append(append(append(dst[:start], strings.TrimSuffix(first, u)...), "–"...), second...)
+		}
+		return dst
+	}
+	switch l.loEnd {
+	case Closed:
+		dst = number(append(dst, "min "...), l.lo, units.Up)
+	case Open:
+		dst = number(append(dst, "more than "...), l.lo, units.Up)
+	}
+	if l.loEnd != Absent && l.hiEnd != Absent {
+		dst = append(dst, ", "...)
+	}
+	switch l.hiEnd {
+	case Closed:
+		dst = number(append(dst, "max "...), l.hi, units.Down)
+	case Open:
+		dst = number(append(dst, "less than "...), l.hi, units.Down)
+	}
+	return dst
+}
+
+// unitPart is the " mm" of "0.03 mm", or nothing where the text is not one
+// number and one unit.
+func unitPart(s string) string {
+	number, unit, ok := strings.Cut(s, " ")
+	if !ok || strings.Trim(number, "-.0123456789") != "" || strings.ContainsAny(unit, " ") {
+		return ""
+	}
+	return " " + unit
+}

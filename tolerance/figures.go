@@ -1,0 +1,127 @@
+package tolerance
+
+import (
+	"bytes"
+
+	"github.com/tenthou/tenthou/units"
+)
+
+// figures prints readings and limits in one unit to so many places, readings
+// rounded outward and limits inward, so that what is printed neither contradicts
+// a verdict nor allows more than the limits do.
+type figures[Q units.Quantity] struct {
+	unit   units.Unit[Q]
+	places int
+	limits []figure[Q]
+}
+
+// A figure is a value and the way it is rounded.
+type figure[Q units.Quantity] struct {
+	v Q
+	r units.Rounding
+}
+
+// limit adds the limits of a band. One that bounds from both sides is rounded
+// to nearest.
+func (f *figures[Q]) limit(b BandOf[Q]) {
+	l := b.limits
+	add := func(end End, v Q, r units.Rounding) {
+		if end == Absent {
+			return
+		}
+		for i, other := range f.limits {
+			if other.v == v {
+				if other.r != r {
+					f.limits[i].r = units.NearestEven
+				}
+				return
+			}
+		}
+		f.limits = append(f.limits, figure[Q]{v, r})
+	}
+	add(l.loEnd, l.lo, units.Up)
+	add(l.hiEnd, l.hi, units.Down)
+}
+
+// rounding is that of v: as a limit if it stands on one, else r.
+func (f *figures[Q]) rounding(v Q, r units.Rounding) units.Rounding {
+	for _, l := range f.limits {
+		if l.v == v {
+			return l.r
+		}
+	}
+	return r
+}
+
+// number appends v.
+func (f *figures[Q]) number(dst []byte, v Q, r units.Rounding) []byte {
+	dst, _ = units.Append(dst, v, units.Style[Q]{Unit: f.unit, Places: f.places, Rounding: f.rounding(v, r)})
+	return dst
+}
+
+func (f *figures[Q]) bare(v figure[Q]) []byte {
+	dst, _ := units.Append(nil, v.v, units.Style[Q]{Unit: f.unit, Places: f.places, Rounding: v.r, Bare: true})
+	return dst
+}
+
+// widen raises the places until the limits, and the ends of the readings
+// against them, are printed in their true order. 18 places show every quantum
+// in every unit.
+func (f *figures[Q]) widen(readings ...Interval[Q]) {
+	var ends []figure[Q]
+	for _, i := range readings {
+		down, up := units.Down, units.Up
+		if i.IsExact() {
+			down, up = units.NearestEven, units.NearestEven
+		}
+		if i.loEnd != Absent {
+			ends = append(ends, figure[Q]{i.lo, down})
+		}
+		if i.hiEnd != Absent {
+			ends = append(ends, figure[Q]{i.hi, up})
+		}
+	}
+	for !f.faithful(ends) && f.places < 18 {
+		if f.places++; f.places <= 0 { // all places that it takes were not enough
+			f.places = f.unit.Places()
+		}
+	}
+}
+
+func (f *figures[Q]) faithful(ends []figure[Q]) bool {
+	for i, l := range f.limits {
+		printed := f.bare(l)
+		for _, other := range append(ends, f.limits[:i]...) {
+			if other.v == l.v {
+				continue // printed alike
+			}
+			if c := compareDecimals(f.bare(other), printed); c == 0 || c > 0 != (other.v > l.v) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// compareDecimals compares two decimals as package units prints them.
+func compareDecimals(a, b []byte) int {
+	a, negA := bytes.CutPrefix(a, []byte("-"))
+	b, negB := bytes.CutPrefix(b, []byte("-"))
+	switch {
+	case negA && negB:
+		a, b = b, a
+	case negA:
+		return -1
+	case negB:
+		return 1
+	}
+	wholeA, fracA, _ := bytes.Cut(a, []byte("."))
+	wholeB, fracB, _ := bytes.Cut(b, []byte("."))
+	if len(wholeA) != len(wholeB) {
+		return len(wholeA) - len(wholeB)
+	}
+	if c := bytes.Compare(wholeA, wholeB); c != 0 {
+		return c
+	}
+	return bytes.Compare(bytes.TrimRight(fracA, "0"), bytes.TrimRight(fracB, "0"))
+}
