@@ -20,11 +20,12 @@ func (b BandOf[Q]) AppendText(dst []byte) ([]byte, error) {
 // MarshalText is what AppendText appends.
 func (b BandOf[Q]) MarshalText() ([]byte, error) { return b.AppendText(make([]byte, 0, 48)) }
 
-// UnmarshalText reads what [ParseBandOf] reads.
+// UnmarshalText reads what [ParseBandOf] reads, over the whole range.
 func (b *BandOf[Q]) UnmarshalText(text []byte) error {
-	v, err := ParseBandOf[Q](string(text))
+	var p PrintedOf[Q]
+	err := p.UnmarshalText(text)
 	if err == nil {
-		*b = v
+		*b = p.BandOf
 	}
 	return err
 }

@@ -107,8 +107,11 @@ func clip(s string) string {
 }
 
 // place is where in the input the byte at of its text with single spaces
-// stands.
+// stands; of the first byte it is 0, which is the whole.
 func place(input string, at int) int {
+	if at == 0 {
+		return 0
+	}
 	n, begun, blank := 0, false, false
 	for i, c := range input {
 		if unicode.IsSpace(c) {

@@ -93,9 +93,15 @@ func leading(p part) (to side, number part) {
 // renewal reads what follows "renew".
 func (r *reader[Q]) renewal(p part) (to side, number part, err error) {
 	for _, w := range []string{"if", "when", "at"} {
+		if to, number := leading(p); to != 0 { // "at least" is one of those
+			return to.opposite(), number, nil
+		}
 		if rest, ok := cutWord(p, w); ok {
 			p = rest
 		}
+	}
+	if to, number := leading(p); to != 0 {
+		return to.opposite(), number, nil
 	}
 	for i, tail := range orMore {
 		if rest, ok := cutTail(p, tail); ok {
@@ -104,9 +110,6 @@ func (r *reader[Q]) renewal(p part) (to side, number part, err error) {
 			}
 			return more, rest, nil
 		}
-	}
-	if to, number := leading(p); to != 0 {
-		return to.opposite(), number, nil
 	}
 	return 0, p, r.fail(p, ErrAmbiguous, `say on which side, as "renew at 0.10 mm or more" or "renew under 0.03 mm"`, nil)
 }
