@@ -27,7 +27,8 @@ func MustParseAngle(s string) Angle {
 }
 
 // InRange reports whether a is a angle that can be judged, printed and
-// encoded: an operation that left the range gives one that isn't.
+// encoded: an operation that left the range gives one that isn't (see Range in
+// the package comment).
 func (a Angle) InRange() bool { return ok(int64(a)) }
 
 // Compare is -1, 0 or +1 as a is less than, equal to or greater than o.
@@ -100,7 +101,8 @@ func (a Angle) Places(u Unit[Angle]) (n int, ok bool) { return angles.places(int
 func (a Angle) Float(u Unit[Angle]) float64 { return angles.float(int64(a), uint8(u)) }
 
 // Decimal is a in unit u, rounded to so many places (or [AllPlaces]) by the
-// rule, and whether that is exactly a.
+// rule, and whether that is exactly a. Out of range it is no measurement:
+// exact is false, and d the count of quanta in that unit, far beyond any.
 func (a Angle) Decimal(u Unit[Angle], places int, r Rounding) (d decimal.Decimal, exact bool) {
 	return angles.decimal(int64(a), uint8(u), places, r)
 }

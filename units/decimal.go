@@ -44,12 +44,12 @@ const decimalPlaces = 60
 func FromDecimal[Q Quantity](d decimal.Decimal, u Unit[Q]) (Q, error) {
 	t := tableOf[Q]()
 	row := t.unit(uint8(u))
-	n, exp := d.Coefficient(), int(d.Exponent())
-	digits := int(int64(n.BitLen()) * 30103 / 100_000) // |n| is at least 10^digits/2
+	n, exp := d.Coefficient(), int64(d.Exponent())
+	digits := int64(n.BitLen()) * 30103 / 100_000 // |n| is at least 10^digits/2
 	fail := func(kind error, want string) (Q, error) {
 		text := "of more than 40 digits"
 		if digits < 40 {
-			text = n.String() + "·10^" + strconv.Itoa(exp) + " " + row.symbol
+			text = n.String() + "·10^" + strconv.FormatInt(exp, 10) + " " + row.symbol
 		}
 		return 0, &RangeError{Quantity: t.quantity, Op: "decimal", Value: text, Kind: kind, Want: want}
 	}
@@ -64,7 +64,7 @@ func FromDecimal[Q Quantity](d decimal.Decimal, u Unit[Q]) (Q, error) {
 		return fail(ErrTooFine, finer)
 	}
 	v := new(big.Int).Mul(n, big.NewInt(row.quanta))
-	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(max(exp, -exp))), nil)
+	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(max(exp, -exp)), nil)
 	if exp >= 0 {
 		v.Mul(v, ten)
 	} else if _, rem := v.QuoRem(v, ten, new(big.Int)); rem.Sign() != 0 {

@@ -175,7 +175,9 @@ func (s suite[Q, P]) formats(t *testing.T) {
 	}
 	one := Q(first.quanta)
 	require.Equal(t, "+1.00"+fmt.Sprintf("%s", one)[1:], fmt.Sprintf("%+.2v", one))
-	require.Equal(t, "%!é("+table.goType+"="+one.String()+")", fmt.Sprintf("%é", one))
+	for _, verb := range []rune{'x', 'é'} {
+		require.Equal(t, "%!"+string(verb)+"("+table.goType+"="+one.String()+")", fmt.Sprintf("%"+string(verb), one))
+	}
 	for _, v := range table.beyond() {
 		for _, verb := range []string{"%v", "%+v", "%s", "%.2v"} {
 			require.Equal(t, table.quantity+" out of range", fmt.Sprintf(verb, Q(v)))

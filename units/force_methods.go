@@ -27,7 +27,8 @@ func MustParseForce(s string) Force {
 }
 
 // InRange reports whether f is a force that can be judged, printed and
-// encoded: an operation that left the range gives one that isn't.
+// encoded: an operation that left the range gives one that isn't (see Range in
+// the package comment).
 func (f Force) InRange() bool { return ok(int64(f)) }
 
 // Compare is -1, 0 or +1 as f is less than, equal to or greater than o.
@@ -100,7 +101,8 @@ func (f Force) Places(u Unit[Force]) (n int, ok bool) { return forces.places(int
 func (f Force) Float(u Unit[Force]) float64 { return forces.float(int64(f), uint8(u)) }
 
 // Decimal is f in unit u, rounded to so many places (or [AllPlaces]) by the
-// rule, and whether that is exactly f.
+// rule, and whether that is exactly f. Out of range it is no measurement:
+// exact is false, and d the count of quanta in that unit, far beyond any.
 func (f Force) Decimal(u Unit[Force], places int, r Rounding) (d decimal.Decimal, exact bool) {
 	return forces.decimal(int64(f), uint8(u), places, r)
 }

@@ -36,7 +36,7 @@ const placesMax = 18
 // A Style says how a quantity is written. The zero Style rounds to a whole
 // number of the type's first unit, nearest, ties to even.
 type Style[Q Quantity] struct {
-	Unit     Unit[Q]
+	Unit     Unit[Q]  // to write it in
 	Places   int      // 0 to 18, or AllPlaces
 	Rounding Rounding // of what lies beyond those places
 	Bare     bool     // leave the unit out

@@ -58,7 +58,7 @@ func decimalText(n *big.Int, places int) string {
 
 func (s suite[Q, P]) styles(t *testing.T) {
 	rnd, table := seeded(), s.table()
-	for range 5000 {
+	for range 2000 {
 		v := table.sample(rnd)
 		u := Unit[Q](rnd.IntN(len(table.units)))
 		row := table.unit(uint8(u))
@@ -206,7 +206,7 @@ func TestAngle_textDMS(t *testing.T) {
 func TestAngle_radians(t *testing.T) {
 	pi := rat("3.14159265358979323846264338327950288419716939937510582097494459")
 	rnd := seeded()
-	for range 20_000 {
+	for range 2000 {
 		a := Angle(angles.sample(rnd))
 		want := new(big.Rat).Mul(inUnit(int64(a), angles.unit(0)), new(big.Rat).Quo(pi, rat("180")))
 		off := new(big.Rat).SetFloat64(a.Radians())

@@ -6,7 +6,10 @@ import "testing"
 // back as what it was written from.
 
 func fuzzSuite(f *testing.F, s tester, seeds ...string) {
-	for _, form := range append(seeds, forms...) {
+	for _, seed := range seeds {
+		f.Add(seed)
+	}
+	for _, form := range forms {
 		f.Add(form)
 		for i := range s.table().units {
 			f.Add(form + " " + s.table().units[i].symbol)

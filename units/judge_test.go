@@ -75,6 +75,7 @@ var (
 	decimals  = regexp.MustCompile(`^([0-9]*)([.,])([0-9]*)([.,]?)`)
 	whole     = regexp.MustCompile(`^[0-9]+`)
 	thousands = regexp.MustCompile(`^[1-9][0-9]{0,2},[0-9]{3}$`)
+	trailing  = regexp.MustCompile(blank + `+$`)
 	blanks    = regexp.MustCompile(`^` + blank + `*`)
 	signs     = regexp.MustCompile(`^(?:[-+−]` + blank + `*)?`)
 	exponent  = regexp.MustCompile(`^[eE]([-+]|$)`)
@@ -171,14 +172,14 @@ func (j *judge) number(s string) (number *big.Rat, last bool, rest string, err e
 // unit reads a unit and gives its size.
 func (j *judge) unit(s, def string, follows bool) (size, rest string, err error) {
 	s = s[len(blanks.FindString(s)):]
-	if size, ok := j.sizes[trimSpaces(s)]; ok {
+	if size, ok := j.sizes[trailing.ReplaceAllString(s, "")]; ok {
 		return size, "", nil
 	}
 	name, rest := s, ""
 	if i := strings.IndexAny(s, "0123456789"); i >= 0 {
 		name, rest = s[:i], s[i:]
 	}
-	name = trimSpaces(name)
+	name = trailing.ReplaceAllString(name, "")
 	size, ok := j.sizes[name]
 	switch {
 	case ok:

@@ -27,7 +27,8 @@ func MustParseLength(s string) Length {
 }
 
 // InRange reports whether l is a length that can be judged, printed and
-// encoded: an operation that left the range gives one that isn't.
+// encoded: an operation that left the range gives one that isn't (see Range in
+// the package comment).
 func (l Length) InRange() bool { return ok(int64(l)) }
 
 // Compare is -1, 0 or +1 as l is less than, equal to or greater than o.
@@ -100,7 +101,8 @@ func (l Length) Places(u Unit[Length]) (n int, ok bool) { return lengths.places(
 func (l Length) Float(u Unit[Length]) float64 { return lengths.float(int64(l), uint8(u)) }
 
 // Decimal is l in unit u, rounded to so many places (or [AllPlaces]) by the
-// rule, and whether that is exactly l.
+// rule, and whether that is exactly l. Out of range it is no measurement:
+// exact is false, and d the count of quanta in that unit, far beyond any.
 func (l Length) Decimal(u Unit[Length], places int, r Rounding) (d decimal.Decimal, exact bool) {
 	return lengths.decimal(int64(l), uint8(u), places, r)
 }

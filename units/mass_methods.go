@@ -27,7 +27,8 @@ func MustParseMass(s string) Mass {
 }
 
 // InRange reports whether m is a mass that can be judged, printed and
-// encoded: an operation that left the range gives one that isn't.
+// encoded: an operation that left the range gives one that isn't (see Range in
+// the package comment).
 func (m Mass) InRange() bool { return ok(int64(m)) }
 
 // Compare is -1, 0 or +1 as m is less than, equal to or greater than o.
@@ -100,7 +101,8 @@ func (m Mass) Places(u Unit[Mass]) (n int, ok bool) { return masses.places(int64
 func (m Mass) Float(u Unit[Mass]) float64 { return masses.float(int64(m), uint8(u)) }
 
 // Decimal is m in unit u, rounded to so many places (or [AllPlaces]) by the
-// rule, and whether that is exactly m.
+// rule, and whether that is exactly m. Out of range it is no measurement:
+// exact is false, and d the count of quanta in that unit, far beyond any.
 func (m Mass) Decimal(u Unit[Mass], places int, r Rounding) (d decimal.Decimal, exact bool) {
 	return masses.decimal(int64(m), uint8(u), places, r)
 }

@@ -27,7 +27,8 @@ func MustParsePressure(s string) Pressure {
 }
 
 // InRange reports whether p is a pressure that can be judged, printed and
-// encoded: an operation that left the range gives one that isn't.
+// encoded: an operation that left the range gives one that isn't (see Range in
+// the package comment).
 func (p Pressure) InRange() bool { return ok(int64(p)) }
 
 // Compare is -1, 0 or +1 as p is less than, equal to or greater than o.
@@ -102,7 +103,8 @@ func (p Pressure) Places(u Unit[Pressure]) (n int, ok bool) {
 func (p Pressure) Float(u Unit[Pressure]) float64 { return pressures.float(int64(p), uint8(u)) }
 
 // Decimal is p in unit u, rounded to so many places (or [AllPlaces]) by the
-// rule, and whether that is exactly p.
+// rule, and whether that is exactly p. Out of range it is no measurement:
+// exact is false, and d the count of quanta in that unit, far beyond any.
 func (p Pressure) Decimal(u Unit[Pressure], places int, r Rounding) (d decimal.Decimal, exact bool) {
 	return pressures.decimal(int64(p), uint8(u), places, r)
 }

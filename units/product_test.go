@@ -44,7 +44,7 @@ func TestVolumes_whole(t *testing.T) {
 	pi := new(big.Rat).SetFrac(machin(1000), new(big.Int).Lsh(big.NewInt(1), 1002))
 	rnd := seeded()
 	in := 0
-	for range 20_000 {
+	for range 4000 {
 		a, b, c := lengths.sample(rnd), lengths.sample(rnd), lengths.sample(rnd)
 		if rnd.IntN(2) == 0 { // more of those whose volume is in range
 			a, b, c = a>>rnd.IntN(40), b>>rnd.IntN(40), c>>rnd.IntN(40)
@@ -64,7 +64,7 @@ func TestVolumes_whole(t *testing.T) {
 			}
 		}
 	}
-	require.Greater(t, in, 1000)
+	require.Greater(t, in, 300)
 }
 
 func TestVolumes_outOfRange(t *testing.T) {

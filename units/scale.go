@@ -107,7 +107,7 @@ func isTemperature[Q Quantity]() bool {
 // It stays out of range through further operations, and nothing judges,
 // prints or encodes it. Ask [InRange] rather than compare with it: other
 // values are out of range too.
-func OutOfRange[Q Quantity]() Q { return Q(outOfRange) }
+func OutOfRange[Q Quantity]() Q { return outOfRange }
 
 // InRange reports whether q is within ±2^61 quanta (and, for a temperature,
 // not below absolute zero).

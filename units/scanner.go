@@ -38,20 +38,35 @@ func (p *scanner) fail(at int, kind error, want string) error {
 	return p.t.fail(p.s, at, kind, want)
 }
 
-// spaces skips blanks, no-break and thin ones among them.
+// isBlank tells the blanks that may stand in a text, no-break and thin ones
+// among them.
+func isBlank(r rune) bool {
+	switch r {
+	case ' ', '\t', '\u00a0', '\u2007', '\u2009', '\u202f':
+		return true
+	}
+	return false
+}
+
+// spaces skips blanks.
 func (p *scanner) spaces() {
 	for p.i < len(p.s) {
-		switch r, n := utf8.DecodeRuneInString(p.s[p.i:]); r {
-		case ' ', '\t', '\u00a0', '\u2007', '\u2009', '\u202f':
-			p.i += n
-		default:
+		r, n := utf8.DecodeRuneInString(p.s[p.i:])
+		if !isBlank(r) {
 			return
 		}
+		p.i += n
 	}
 }
 
 func trimSpaces(s string) string {
-	return strings.TrimRight(s, " \t\u00a0\u2007\u2009\u202f")
+	for {
+		r, n := utf8.DecodeLastRuneInString(s)
+		if !isBlank(r) {
+			return s
+		}
+		s = s[:len(s)-n]
+	}
 }
 
 func (p *scanner) sign() (negative bool) {
@@ -232,7 +247,7 @@ func (p *scanner) unitName(def uint8, follows bool) (int, error) {
 	if name == "" && def != noUnit && !follows {
 		return int(def), nil
 	}
-	k, kind, want := p.t.lookup(name)
+	k, want, kind := p.t.lookup(name)
 	switch {
 	case kind == nil:
 		return k, nil

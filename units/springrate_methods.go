@@ -27,7 +27,8 @@ func MustParseSpringRate(s string) SpringRate {
 }
 
 // InRange reports whether k is a spring rate that can be judged, printed and
-// encoded: an operation that left the range gives one that isn't.
+// encoded: an operation that left the range gives one that isn't (see Range in
+// the package comment).
 func (k SpringRate) InRange() bool { return ok(int64(k)) }
 
 // Compare is -1, 0 or +1 as k is less than, equal to or greater than o.
@@ -106,7 +107,8 @@ func (k SpringRate) Places(u Unit[SpringRate]) (n int, ok bool) {
 func (k SpringRate) Float(u Unit[SpringRate]) float64 { return springRates.float(int64(k), uint8(u)) }
 
 // Decimal is k in unit u, rounded to so many places (or [AllPlaces]) by the
-// rule, and whether that is exactly k.
+// rule, and whether that is exactly k. Out of range it is no measurement:
+// exact is false, and d the count of quanta in that unit, far beyond any.
 func (k SpringRate) Decimal(u Unit[SpringRate], places int, r Rounding) (d decimal.Decimal, exact bool) {
 	return springRates.decimal(int64(k), uint8(u), places, r)
 }

@@ -57,7 +57,7 @@ func (s suite[Q, P]) sums(t *testing.T) {
 	}
 	mean, err := Mean(most...)
 	require.NoError(t, err)
-	require.EqualValues(t, limit, mean)
+	require.Equal(t, int64(limit), int64(mean))
 }
 
 func TestSums(t *testing.T) { each(t, tester.sums) }
@@ -73,5 +73,5 @@ func TestSum_errors(t *testing.T) {
 	require.EqualError(t, err, "units: sum temperature: out of range; differences: temperatures are not added")
 	_, err = Mean(make([]Length, 3, 4)...)
 	require.NoError(t, err)
-	require.EqualValues(t, math.MinInt64, OutOfRange[Length]())
+	require.Equal(t, Length(math.MinInt64), OutOfRange[Length]())
 }

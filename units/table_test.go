@@ -175,7 +175,7 @@ func TestTable_inOrder(t *testing.T) {
 		}
 		require.True(t, whole, "a unit has a finite decimal for every value")
 		for name := range table.ambiguous {
-			_, kind, want := table.lookup(name)
+			_, want, kind := table.lookup(name)
 			require.Equal(t, ErrAmbiguous, kind)
 			require.NotEmpty(t, want)
 		}

@@ -27,7 +27,8 @@ func MustParseTemperature(s string) Temperature {
 }
 
 // InRange reports whether t is a temperature that can be judged, printed and
-// encoded: an operation that left the range gives one that isn't.
+// encoded: an operation that left the range gives one that isn't (see Range in
+// the package comment).
 func (t Temperature) InRange() bool { return temperatures.inRange(int64(t)) }
 
 // Compare is -1, 0 or +1 as t is less than, equal to or greater than o.
@@ -66,7 +67,8 @@ func (t Temperature) Float(u Unit[Temperature]) float64 {
 }
 
 // Decimal is t in unit u, rounded to so many places (or [AllPlaces]) by the
-// rule, and whether that is exactly t.
+// rule, and whether that is exactly t. Out of range it is no measurement:
+// exact is false, and d the count of quanta in that unit, far beyond any.
 func (t Temperature) Decimal(u Unit[Temperature], places int, r Rounding) (d decimal.Decimal, exact bool) {
 	return temperatures.decimal(int64(t), uint8(u), places, r)
 }

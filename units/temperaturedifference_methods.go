@@ -27,7 +27,8 @@ func MustParseTemperatureDifference(s string) TemperatureDifference {
 }
 
 // InRange reports whether dt is a temperature difference that can be judged, printed and
-// encoded: an operation that left the range gives one that isn't.
+// encoded: an operation that left the range gives one that isn't (see Range in
+// the package comment).
 func (dt TemperatureDifference) InRange() bool { return ok(int64(dt)) }
 
 // Compare is -1, 0 or +1 as dt is less than, equal to or greater than o.
@@ -120,7 +121,8 @@ func (dt TemperatureDifference) Float(u Unit[TemperatureDifference]) float64 {
 }
 
 // Decimal is dt in unit u, rounded to so many places (or [AllPlaces]) by the
-// rule, and whether that is exactly dt.
+// rule, and whether that is exactly dt. Out of range it is no measurement:
+// exact is false, and d the count of quanta in that unit, far beyond any.
 func (dt TemperatureDifference) Decimal(u Unit[TemperatureDifference], places int, r Rounding) (d decimal.Decimal, exact bool) {
 	return temperatureDifferences.decimal(int64(dt), uint8(u), places, r)
 }

@@ -41,7 +41,7 @@ func (u *Unit[Q]) UnmarshalText(text []byte) error {
 // quantities accept.
 func ParseUnit[Q Quantity](name string) (Unit[Q], error) {
 	t := tableOf[Q]()
-	i, kind, want := t.lookup(name)
+	i, want, kind := t.lookup(name)
 	if kind != nil {
 		return 0, t.fail(name, 0, kind, want)
 	}
@@ -117,18 +117,18 @@ func (t *table) index(i uint8) uint8 {
 func (t *table) unit(i uint8) *unit { return &t.units[t.index(i)] }
 
 // lookup finds a unit by any of its names, or says why there is none.
-func (t *table) lookup(name string) (i int, kind error, want string) {
+func (t *table) lookup(name string) (i int, want string, kind error) {
 	if i := t.find(name, noUnit); i >= 0 {
-		return i, nil, ""
+		return i, "", nil
 	}
 	if why, ok := t.ambiguous[name]; ok {
-		return 0, ErrAmbiguous, why
+		return 0, why, ErrAmbiguous
 	}
 	kind = ErrUnknownUnit
 	if name == "" {
 		kind = ErrNoUnit
 	}
-	return 0, kind, "write it as " + t.examples
+	return 0, "write it as " + t.examples, kind
 }
 
 func (t *table) fail(input string, offset int, kind error, want string) error {

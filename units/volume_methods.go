@@ -27,7 +27,8 @@ func MustParseVolume(s string) Volume {
 }
 
 // InRange reports whether c is a volume that can be judged, printed and
-// encoded: an operation that left the range gives one that isn't.
+// encoded: an operation that left the range gives one that isn't (see Range in
+// the package comment).
 func (c Volume) InRange() bool { return ok(int64(c)) }
 
 // Compare is -1, 0 or +1 as c is less than, equal to or greater than o.
@@ -100,7 +101,8 @@ func (c Volume) Places(u Unit[Volume]) (n int, ok bool) { return volumes.places(
 func (c Volume) Float(u Unit[Volume]) float64 { return volumes.float(int64(c), uint8(u)) }
 
 // Decimal is c in unit u, rounded to so many places (or [AllPlaces]) by the
-// rule, and whether that is exactly c.
+// rule, and whether that is exactly c. Out of range it is no measurement:
+// exact is false, and d the count of quanta in that unit, far beyond any.
 func (c Volume) Decimal(u Unit[Volume], places int, r Rounding) (d decimal.Decimal, exact bool) {
 	return volumes.decimal(int64(c), uint8(u), places, r)
 }

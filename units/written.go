@@ -5,11 +5,11 @@ package units
 // written (spelling and spaces made regular), so "0.070 mm" keeps its last
 // zero and "25/64 in" stays a fraction.
 type Written[Q Quantity] struct {
-	Value       Q
-	Unit        Unit[Q]
-	Places      uint8  // decimal places
-	Denominator uint16 // of a fraction; 0 where it was written in decimals
-	Compound    bool   // written in descending units, as 44° 30′; Unit is the last
+	Value       Q       // exactly what was written
+	Unit        Unit[Q] // that it was written in
+	Places      uint8   // decimal places
+	Denominator uint16  // of a fraction; 0 where it was written in decimals
+	Compound    bool    // written in descending units, as 44° 30′; Unit is the last
 }
 
 // ParseWritten reads a quantity as [Parse] does and keeps how it was written.
