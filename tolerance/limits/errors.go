@@ -158,11 +158,15 @@ type OrderError struct {
 }
 
 func (e *OrderError) Error() string {
-	s := fmt.Sprintf("limits: %v/%v: %v", e.First, e.Second, ErrPair)
+	return fmt.Sprintf("limits: %v/%v: %v; %s", e.First, e.Second, ErrPair, e.want())
+}
+
+// want says what was expected.
+func (e *OrderError) want() string {
 	if e.First.feature == Shaft && e.Second.feature == Hole {
-		s += fmt.Sprintf("; the hole comes first: %v/%v", e.Second, e.First)
+		return fmt.Sprintf("the hole comes first: %v/%v", e.Second, e.First)
 	}
-	return s
+	return "a fit has one of each, as H7/g6"
 }
 
 // Unwrap gives [ErrPair].

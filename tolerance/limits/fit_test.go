@@ -88,7 +88,11 @@ func TestPairRefuses(t *testing.T) {
 		require.ErrorAs(t, err, &order)
 		require.Equal(t, OrderError{First: p.Hole, Second: p.Shaft}, *order)
 	}
-	_, err := Pair{h7, MustParseClass("t6")}.At(20 * units.Millimetre)
+	_, err := Pair{g6, h7}.At(25 * units.Millimetre)
+	require.EqualError(t, err, "limits: g6/H7: not a hole and a shaft; the hole comes first: H7/g6")
+	_, err = Pair{}.At(25 * units.Millimetre)
+	require.EqualError(t, err, "limits: no class/no class: not a hole and a shaft; a fit has one of each, as H7/g6")
+	_, err = Pair{h7, MustParseClass("t6")}.At(20 * units.Millimetre)
 	require.ErrorIs(t, err, ErrNotTabulated)
 	_, err = Pair{MustParseClass("T7"), g6}.At(20 * units.Millimetre)
 	require.ErrorIs(t, err, ErrNotTabulated)

@@ -21,8 +21,8 @@ const (
 
 // Parse reads a fit, "50 H7/g6", and looks its limits up. The size is read as
 // [ParseLimits] reads it; blanks may stand around the stroke. The errors are
-// [ParseError]s for the text, which wrap an [OrderError] where hole and shaft
-// are exchanged, and those of [Class.At].
+// [ParseError]s for the text, of kind [ErrPair] where hole and shaft are
+// exchanged, and those of [Class.At].
 func Parse(s string) (Fit, error) {
 	r := reader{"fit", wantFit, s}
 	lo, hi, err := r.trim()
@@ -176,7 +176,7 @@ func (r *reader) pair(lo, hi int) (p Pair, at int, err error) {
 	case err != nil:
 		return Pair{}, 0, err
 	case p.Hole.feature != Hole || p.Shaft.feature != Shaft:
-		return Pair{}, 0, r.fail(at, ErrPair, &OrderError{First: p.Hole, Second: p.Shaft})
+		return Pair{}, 0, parseError(r.what, r.s, at, ErrPair, (&OrderError{First: p.Hole, Second: p.Shaft}).want(), nil)
 	}
 	return p, at, nil
 }
