@@ -45,11 +45,11 @@
 // # Reaming a guide bore, choosing a pin's fit
 //
 // Asked to ream a guide to 8 H7, [ParseLimits] gives 8.000 to 8.015 mm: a plug
-// gauge of 8.000 must go in and one of 8.015 must not (common practice). [Class.At] does the
-// same from parts, [Limits.Band] gives the band that a measured bracket is
-// judged against, and [Parse] what hole and shaft together leave: a [Fit] with
-// its greatest and least clearance and its [Kind]. Clearance counts above zero
-// and interference below.
+// gauge of 8.000 must go in and one of 8.015 must not (common practice).
+// [Class.At] does the same from parts, [Limits.Band] gives the band that a
+// measured bracket is judged against, and [Parse] what hole and shaft together
+// leave: a [Fit] with its greatest and least clearance and its [Kind]. Clearance
+// counts above zero and interference below.
 //
 // The other way round: [Mating] finds what pin suits a bush that is already
 // there, given the clearance to be kept; [Named] recognises a manual's two
@@ -59,8 +59,8 @@
 //
 // A class says nothing about an engine. Which fit a guide, a pin or a liner
 // needs, hot and worn, is the engine maker's to say, and the maker's manual
-// goes before any class found here: a gudgeon pin picked one class too tight
-// seizes, one too loose knocks its boss out.
+// goes before any class found here: a gudgeon pin a class too tight can seize,
+// and one a class too loose knocks (common practice).
 //
 // # What is in the tables
 //
@@ -88,8 +88,8 @@
 //
 // # Rounding
 //
-// None. JS and js are half the grade on either side, to the half micrometre
-// (16 js6 is ±5.5 µm); older editions let the halves of IT7 to IT11 be rounded
+// None. JS and js are half the grade on either side, halves of a micrometre and
+// all (16 js6 is ±5.5 µm); older editions let those of IT7 to IT11 be rounded
 // down, which this package doesn't. A nominal size is kept as given, to the
 // picometre, and the limits of 63/64 in H7 have as many decimals as that takes.
 //
@@ -110,7 +110,8 @@
 // 286-1 and of GB/T 1800.2-2020, which has the same content; no copy of the ISO
 // text was used. The tables are written from testdata/published/iso286_*.txt by
 // internal/tablegen. The tests compare 5694 limit deviations on which at least
-// two transcriptions agree and 190 that another source settles, those that the
+// two transcriptions agree and 190 that another table settles (X5 to X7 over 3 up
+// to 6 mm among them, which both transcriptions have wrong), those that the
 // corrigendum of 2006 put right, and 99 of JIS B 0401; the grades with
 // GB/T 1800.3-1998 and with the textbook Machine Drawing; the deviations with
 // that book and with Machinery's Handbook (BS 4500:1969); and every cell that
