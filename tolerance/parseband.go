@@ -74,10 +74,11 @@ func (p part) trim() part {
 	return part{strings.TrimRight(s, " "), p.at + len(p.s) - len(s)}
 }
 
-// cut splits at the first mark of any kind of letters.
+// cut splits at the first mark, in capitals or not; its own first byte is no
+// letter.
 func (p part) cut(mark string) (before, after part, ok bool) {
 	for i := 0; i+len(mark) <= len(p.s); i++ {
-		if strings.EqualFold(p.s[i:i+len(mark)], mark) {
+		if p.s[i] == mark[0] && strings.EqualFold(p.s[i:i+len(mark)], mark) {
 			return p.to(i), p.from(i + len(mark)), true
 		}
 	}
