@@ -1,6 +1,7 @@
 package tolerance_test
 
 import (
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -124,6 +125,8 @@ func TestOutOfRange(t *testing.T) {
 	require.Equal(t, Sides{}, band.JudgeAll(good, lost))
 	require.Equal(t, Sides{}, lostBand.JudgeAll(good))
 	require.Equal(t, Sides{}, band.JudgeAll())
+	least, greatest := Extremes[units.Length]()
+	require.True(t, least.IsZero() && greatest.IsZero())
 	require.Equal(t, CantTell, Spec{New: band}.StandAll(good, lost))
 	require.Equal(t, CantTell, Spec{New: lostBand}.Stand(good))
 	require.False(t, lost.Within(Bracket{}))
@@ -243,4 +246,47 @@ func TestWords(t *testing.T) {
 	require.ErrorContains(t, s.UnmarshalText([]byte(strings.Repeat("é", 100))), `standing "`+strings.Repeat("é", 32)+`"…: not understood; one of "can't tell", "as new"`)
 	var m Mating
 	require.ErrorContains(t, m.UnmarshalText([]byte("new")), `mating part "new": not understood; one of "", "with a new mating part"`)
+}
+
+func TestDifference_string(t *testing.T) {
+	for _, c := range [][3]string{
+		{"0.03–0.07 mm", "0.03–0.07 mm", "both accept the same"},
+		{"0.03–0.07 mm", "0.04–0.06 mm", "the first alone accepts [0.03 mm, 0.04 mm) and (0.06 mm, 0.07 mm]"},
+		{"0.04–0.06 mm", "0.03–0.07 mm", "the second alone accepts [0.03 mm, 0.04 mm) and (0.06 mm, 0.07 mm]"},
+		{"max 0.06 mm", "less than 0.06 mm", "the first alone accepts 0.06 mm"},
+		{"no limit", "max 0.06 mm", "the first alone accepts (0.06 mm, ∞)"},
+	} {
+		require.Equal(t, c[2], Compare(MustParseBand(c[0]), MustParseBand(c[1])).String())
+	}
+}
+
+// Printed to any places in either unit, a reading holds what was measured and
+// a band allows nothing more.
+func TestText_outwardAndInward(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 15))
+	value := func() units.Length { return units.Length(r.Int64N(2_000_000_000) - 500_000_000) }
+	for range 4000 {
+		i, err := NewInterval(value(), End(r.IntN(3)), value(), End(r.IntN(3)))
+		if err != nil {
+			continue
+		}
+		u, places := units.InMillimetres, r.IntN(7)
+		if r.IntN(2) == 0 {
+			u = units.InInches
+		}
+		outside, err := ParseBracket(i.Text(u, places))
+		require.NoError(t, err)
+		require.True(t, i.Within(outside), "%v in %v", i, outside)
+		inside, err := ParseBand(BandFrom(i).Text(u, places))
+		require.NoError(t, err)
+		require.True(t, inside.Interval().Within(i), "%v in %v", inside, i)
+		if w, ok := i.Width(); ok && w > units.Millimetre/10 && places >= 3 {
+			in, _ := inside.Interval().Width()
+			out, _ := outside.Width()
+			step := units.Length(2 * units.Thou)
+			require.Less(t, out-in, 2*step)
+		}
+	}
+	require.Equal(t, "0.422–0.444 in", MustParseBand("11 ±0.3 mm").Text(units.InInches, 3))           // the rule of ANSI/IEEE 268, its digits computed apart
+	require.Equal(t, "49.13–49.93 mm", MustParseBand("1.950 ±0.016 in").Text(units.InMillimetres, 2)) // the same
 }

@@ -26,7 +26,7 @@ func (r ConvertRule) String() string {
 	return "nearest"
 }
 
-// ByTolerance, given as the number of places, chooses it from the size of the
+// ByTolerance in place of the number of places chooses it from the size of the
 // total tolerance: see [PlacesByTolerance].
 const ByTolerance = -2
 

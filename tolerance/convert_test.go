@@ -163,7 +163,7 @@ func TestDesignColumn(t *testing.T) {
 		{"146.08–146.13 mm", "5.7510–5.7530 in", "second"},
 		{"0.03–0.07 mm", "0.0012–0.0028 in", "first"},
 		{"max 0.10 mm", "max 0.0039 in", "first"},
-		{"max 0.004 in", "max 0.10 mm", ""}, // each follows from the other, with as many digits
+		{"max 0.004 in", "max 0.10 mm", ""},      // each follows from the other, with as many digits
 		{"0.03–0.07 mm", "0.0015–0.0028 in", ""}, // one of them is wrong
 		{"0.254–0.508 mm", "0.010–0.020 in", "second"},
 		{"max 0.1 mm", "0.0030–0.0039 in", ""},

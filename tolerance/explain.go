@@ -115,12 +115,17 @@ func (f FindingOf[Q]) sentence(reading func(Interval[Q]) string, band func(BandO
 	} else {
 		s += "least " + reading(f.Least) + ", greatest " + reading(f.Greatest)
 	}
-	if !f.Spec.New.IsZero() {
-		s += ", new " + band(f.Spec.New)
+	limit := func(name string, b BandOf[Q], m Mating) {
+		if b.IsZero() {
+			return
+		}
+		s += name + band(b)
+		if m != MatingUnstated {
+			s += " " + m.String()
+		}
 	}
-	if !f.Spec.Wear.IsZero() {
-		s += ", wear limit " + band(f.Spec.Wear)
-	}
+	limit(", new ", f.Spec.New, f.Spec.NewMating)
+	limit(", wear limit ", f.Spec.Wear, f.Spec.WearMating)
 	s += ": " + f.Explain()
 	settle := f.Settle
 	if settle == f.settle(text[Q]) {

@@ -22,7 +22,7 @@ type FindingOf[Q units.Quantity] struct {
 	// governs them (the wear limit where there is one on that side, else the
 	// new-part one); below zero, how far outside. Of temperatures, whose
 	// differences are another quantity, it is left out.
-	Margin Interval[Q] `json:"margin"`
+	Margin Interval[Q] `json:"margin,omitzero"`
 	// Unsettled holds the limits that the readings do not tell which side
 	// they lie of, the wear limits first.
 	Unsettled []Q `json:"unsettled,omitempty"`

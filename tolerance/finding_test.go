@@ -112,6 +112,12 @@ func TestFinding_text(t *testing.T) {
 	one, err := Assess("", "", spec("10–10 mm", ""), bracket("10 mm"))
 	require.NoError(t, err)
 	require.Equal(t, "0.3937 in, new 0.3937–0.3937 in: within the band for new parts", one.Text(units.InInches, 4))
+	// A limit says which mating part it is meant for.
+	mated := spec("0.03–0.07 mm", "max 0.10 mm")
+	mated.NewMating, mated.WearMating = WithNewPart, WithUsedPart
+	with, err := Assess("", "", mated, bracket("0.05 mm"))
+	require.NoError(t, err)
+	require.Equal(t, "0.05 mm, new 0.03–0.07 mm with a new mating part, wear limit max 0.10 mm with the used mating part: within the band for new parts", with.Text(units.InMillimetres, 2))
 	// What a package says itself stays as it is.
 	f.Settle = "try the 0.070 mm blade"
 	require.True(t, strings.HasSuffix(f.Text(units.InInches, 4), "; to settle it, try the 0.070 mm blade"))

@@ -212,6 +212,9 @@ func TestParseBand_refuses(t *testing.T) {
 		{"30 +0.5/05 mm", ErrSyntax, ": not understood; " + forms},
 		{"30 +0.5/0.2 mm", ErrSyntax, ": not understood; " + forms},
 		{"xx +0.5/-0.2 mm", ErrSyntax, `: not understood; `},
+		{"73 mm +0.03/-0.0000000000001", units.ErrTooFine, ", at byte 13: finer than the quantum; "},
+		{"73 mm +0.03 xx/-0.01 mm", units.ErrUnknownUnit, ", at byte 12: unknown unit; "},
+		{"maxi 0.1 mm", ErrSyntax, ": not understood; " + forms},
 		{"max 0.0000000000001 mm", units.ErrTooFine, ", at byte 4: finer than the quantum; "},
 		{"max 101 m", ErrRange, ", at byte 4: out of range; "},
 		{"100 m ±100 m", ErrRange, ": out of range; the range is ±100 m"},
@@ -232,7 +235,7 @@ func TestParseBand_refuses(t *testing.T) {
 }
 
 func TestParseBand_long(t *testing.T) {
-	for _, text := range []string{strings.Repeat("9", 10_000_000), "max " + strings.Repeat("é", 200), "max 0.1\xff mm", "\xff"} {
+	for _, text := range []string{strings.Repeat("9", 10_000_000), "max " + strings.Repeat("é", 200), "max" + strings.Repeat("é", 200), "max 0.1\xff mm", "\xff"} {
 		_, err := ParseBand(text)
 		require.ErrorIs(t, err, ErrSyntax)
 		var e *ParseError

@@ -33,7 +33,8 @@ func (i Interval[Q]) String() string {
 }
 
 // Text writes the interval in unit u with so many places, rounded outward, so
-// that what is printed holds what was measured.
+// that what is printed holds what was measured. One value alone is rounded to
+// nearest, ties to even.
 func (i Interval[Q]) Text(u units.Unit[Q], places int) string {
 	if !i.InRange() {
 		return outOfRangeText
