@@ -25,14 +25,18 @@ type NoRoomError struct {
 	What   string // what was asked for: "hole", "shaft", or a link
 	Takes  string
 	Wanted string
-	Short  string // Takes less Wanted, rounded up to the quantum
+	Short  string // Takes less Wanted, rounded up to the quantum; empty where it is less than a quantum that is left
 }
 
 func (e *NoRoomError) Error() string {
-	if e.Takes == e.Wanted {
-		return "tolerance: " + e.What + ": no room: the others take all of the " + e.Wanted + " wanted"
+	s := "tolerance: " + e.What + ": no room: the others take "
+	switch {
+	case e.Short == "":
+		return s + e.Takes + " of the " + e.Wanted + " wanted and leave less than a quantum"
+	case e.Takes == e.Wanted:
+		return s + "all of the " + e.Wanted + " wanted"
 	}
-	return "tolerance: " + e.What + ": no room: the others take " + e.Takes + " of the " + e.Wanted + " wanted, " + e.Short + " too much"
+	return s + e.Takes + " of the " + e.Wanted + " wanted, " + e.Short + " too much"
 }
 
 // Unwrap gives [ErrNoRoom].
