@@ -32,7 +32,7 @@ type BlindZone struct {
 // the next blade open. A next blade a little thicker leaves less, and none
 // leaves nothing: the parts measured by micrometer tell, if anything does.
 type Remedy struct {
-	Limit units.Length        `json:"limit"`
+	Limit units.Length        `json:"limit"`          // the blade's size
 	Left  []tolerance.Bracket `json:"left,omitempty"` // empty where the blade closes the zone
 }
 

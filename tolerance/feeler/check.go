@@ -9,13 +9,13 @@ import (
 // A Station is the trials made at one place of a part, and where that is.
 type Station struct {
 	Where  string  `json:"where,omitempty"` // "front", "12 o'clock"
-	Trials []Trial `json:"trials"`
+	Trials []Trial `json:"trials"`          // in any order
 }
 
 // A Reading is what the trials of a station say.
 type Reading struct {
-	Where   string            `json:"where,omitempty"`
-	Bracket tolerance.Bracket `json:"bracket"`
+	Where   string            `json:"where,omitempty"`  // the station's
+	Bracket tolerance.Bracket `json:"bracket"`          // what its trials say of the gap
 	Forced  []Trial           `json:"forced,omitempty"` // counted as refused
 	Inside  []Blade           `json:"inside,omitempty"` // blades not tried that would narrow it
 }
@@ -40,12 +40,12 @@ func (r Reading) String() string {
 // A Check is one measure of one part, taken with the blades of one set and
 // judged against one spec.
 type Check struct {
-	Measure string // "ring side clearance"
-	Where   string // "piston 2, top groove"
-	Spec    tolerance.Spec
-	Set     Set
-	Errors  bool // whether the errors of the blades widen the brackets
-	Most    int  // the most blades to a stack in what would settle it; 0 for 4
+	Measure string         // "ring side clearance"
+	Where   string         // "piston 2, top groove"
+	Spec    tolerance.Spec // what the manual gives
+	Set     Set            // the blades at hand
+	Errors  bool           // whether the errors of the blades widen the brackets
+	Most    int            // the most blades to a stack in what would settle it; 0 for 4
 }
 
 const usualStack = 4

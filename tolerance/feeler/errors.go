@@ -84,8 +84,8 @@ func (e *InputError) Unwrap() []error { return kinds(e.Kind, e.Err) }
 // A DuplicateError names two blades of different thickness that carry one
 // mark: looked up by it, either may be meant.
 type DuplicateError struct {
-	Mark          Mark
-	First, Second Blade
+	Mark          Mark  // what both carry
+	First, Second Blade // the thinner first
 }
 
 func (e *DuplicateError) Error() string {
@@ -131,8 +131,8 @@ func orList(blades []Blade) string {
 
 // A TrialError names a trial that can't be reckoned with.
 type TrialError struct {
-	Index int // among the trials of the station
-	Trial Trial
+	Index int   // among the trials of the station
+	Trial Trial // as given
 	Kind  error // ErrFeel, ErrThickness
 }
 
@@ -150,8 +150,8 @@ func (e *TrialError) Unwrap() error { return e.Kind }
 // A ContradictionError names two trials of one station that can't both be
 // right: a blade entered where a thinner one, or itself, was refused.
 type ContradictionError struct {
-	Entered, Refused Trial
-	Errors           bool // whether the errors of the blades were allowed for
+	Entered, Refused Trial // the two trials
+	Errors           bool  // whether the errors of the blades were allowed for
 }
 
 func (e *ContradictionError) Error() string {
@@ -171,10 +171,10 @@ func (e *ContradictionError) Unwrap() error { return ErrContradiction }
 
 // A StackError says why there is no stack.
 type StackError struct {
-	Target units.Length
-	Most   int   // the most blades allowed
-	Kind   error // ErrSize, ErrThickness, ErrNoStack, ErrEmpty
-	Want   string
+	Target units.Length // what was asked for
+	Most   int          // the most blades allowed
+	Kind   error        // ErrSize, ErrThickness, ErrNoStack, ErrEmpty
+	Want   string       // what was expected, in words
 }
 
 func (e *StackError) Error() string {
@@ -188,8 +188,8 @@ func (e *StackError) Unwrap() error { return e.Kind }
 type PlanError struct {
 	What  string // "plan", "blind zones"
 	Field string // "set", "limits", "prior", "bracket"
-	Kind  error
-	Want  string
+	Kind  error  // ErrEmpty, ErrPrior, or an error of package tolerance
+	Want  string // what was expected, in words
 }
 
 func (e *PlanError) Error() string {
@@ -205,8 +205,8 @@ func (e *PlanError) Unwrap() error { return e.Kind }
 
 // A StationError says at which station trials went wrong.
 type StationError struct {
-	Where string
-	Err   error
+	Where string // as given
+	Err   error  // a [ContradictionError] or a [TrialError]
 }
 
 func (e *StationError) Error() string {

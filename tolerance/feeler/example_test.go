@@ -1,7 +1,6 @@
 package feeler_test
 
 import (
-	"encoding/json"
 	"fmt"
 
 	"github.com/tenthou/tenthou/tolerance"
@@ -157,167 +156,6 @@ func ExampleForcedTrials() {
 	// [0.25 mm forced]
 }
 
-func ExampleNewBlade() {
-	b, err := feeler.NewBlade(".003 in", "0.076 mm")
-	fmt.Println(b, "is", b.Thickness(), err)
-	_, err = feeler.NewBlade(".003 in", "0.76 mm")
-	fmt.Println(err)
-	// Output:
-	// .003 in / 0.076 mm is 0.0762 mm <nil>
-	// feeler: blade, mark 2 "0.76 mm": marks of one blade disagree; it is not the size .003 in to its last place
-}
-
-func ExampleMustBlade() {
-	b := feeler.MustBlade("0.10 mm")
-	b.Measured = 0.098 * units.MM
-	b.Error = 1 * units.Micrometre
-	fmt.Println(b)
-	// Output:
-	// 0.10 mm = 0.098 mm ± 0.001 mm
-}
-
-func ExampleParseBlade() {
-	b, err := feeler.ParseBlade(".0025 in / 0.064 mm = 0.0631 mm ± 0.001 mm")
-	fmt.Println(b.MarkText(), b.Thickness(), b.Error, err)
-	// Output:
-	// .0025 in / 0.064 mm 0.0631 mm 0.001 mm <nil>
-}
-
-func ExampleNewSet() {
-	set, err := feeler.NewSet("drawer 3", "marks",
-		feeler.MustBlade("0.05 mm"), feeler.MustBlade("0.07 mm"), feeler.MustBlade("0.10 mm"))
-	fmt.Println(set, err)
-	_, err = feeler.NewSet("", "", feeler.MustBlade(".0025 in", "0.064 mm"), feeler.MustBlade("0.064 mm"))
-	fmt.Println(err)
-	// Output:
-	// drawer 3: 3 blades, 0.05 mm to 0.10 mm <nil>
-	// feeler: set: two blades of different thickness carry the mark 0.064 mm: .0025 in / 0.064 mm and 0.064 mm
-}
-
-func ExampleParseSet() {
-	set, err := feeler.ParseSet(`
-name: drawer 3
-.0025 in / 0.064 mm = 0.0631 mm ± 0.001 mm   # worn
-.0015 in / 0.038 mm
-`)
-	fmt.Println(set, err)
-	fmt.Print(set.Text())
-	_, err = feeler.ParseSet(".0015 in / 0.038 mm\n.0025 in / 0.64 mm\n")
-	fmt.Println(err)
-	// Output:
-	// drawer 3: 2 blades, .0015 in to .0025 in <nil>
-	// name: drawer 3
-	// .0015 in / 0.038 mm
-	// .0025 in / 0.064 mm = 0.0631 mm ± 0.001 mm
-	// feeler: set, line 2, mark 2 "0.64 mm": marks of one blade disagree; it is not the size .0025 in to its last place
-}
-
-func ExampleParseSetJSON() {
-	set, err := feeler.ParseSetJSON("drawer3.json", []byte(`{
-		"schema": 1,
-		"name": "drawer 3",
-		"blades": [".0015 in / 0.038 mm", "0.10 mm ± 0.003 mm"]
-	}`))
-	fmt.Println(set, err)
-	data, err := json.Marshal(set)
-	fmt.Println(string(data), err)
-	_, err = feeler.ParseSetJSON("drawer3.json", []byte("{\"schema\": 1,\n\"blades\": [0.10]}"))
-	fmt.Println(err)
-	// Output:
-	// drawer 3: 2 blades, .0015 in to 0.10 mm <nil>
-	// {"schema":1,"name":"drawer 3","blades":[".0015 in / 0.038 mm","0.10 mm ± 0.003 mm"]} <nil>
-	// drawer3.json:2: blades[0]: wrong type: found the bare number 0.10, want a text in quotes, a quantity with its unit, such as "0.07 mm"
-}
-
-func ExampleStandardSets() {
-	for _, set := range feeler.StandardSets() {
-		fmt.Println(set)
-	}
-	// Output:
-	// metric 8: 8 blades, 0.05 mm to 0.50 mm
-	// metric 13: 13 blades, 0.05 mm to 1.00 mm
-	// metric 20: 20 blades, 0.05 mm to 1.00 mm
-	// imperial 26: 26 blades, .0015 in to .025 in
-	// imperial 32: 32 blades, .0015 in to .040 in
-}
-
-func ExampleMetric8() {
-	for _, b := range feeler.Metric8().Blades() {
-		fmt.Print(b, "; ")
-	}
-	// Output:
-	// 0.05 mm; 0.10 mm; 0.15 mm; 0.20 mm; 0.25 mm; 0.30 mm; 0.40 mm; 0.50 mm;
-}
-
-func ExampleMetric13() {
-	fmt.Println(feeler.Metric13(), "·", feeler.Metric13().Source())
-	// Output:
-	// metric 13: 13 blades, 0.05 mm to 1.00 mm · catalogue habit, from memory
-}
-
-func ExampleMetric20() {
-	fmt.Println(feeler.Metric20().Find("0.35 mm"))
-	// Output:
-	// 0.35 mm <nil>
-}
-
-func ExampleImperial26() {
-	set := feeler.Imperial26()
-	fmt.Println(set.At(2), "is", set.At(2).Thickness())
-	// Output:
-	// .0025 in / 0.064 mm is 0.0635 mm
-}
-
-func ExampleImperial32() {
-	set := feeler.Imperial32()
-	fmt.Println(set.At(set.Len() - 1))
-	// Output:
-	// .040 in / 1.016 mm
-}
-
-// A blade is found by what is marked on it or by its thickness, exactly.
-func ExampleSet_Find() {
-	set := feeler.Imperial26()
-	for _, mark := range []string{"0.064 mm", "2.5 thou", "0.0635 mm", "0.64 mm", "0.07 mm", "0.07"} {
-		b, err := set.Find(mark)
-		if err != nil {
-			fmt.Println(err)
-			continue
-		}
-		fmt.Println(b, "is", b.Thickness())
-	}
-	// Output:
-	// .0025 in / 0.064 mm is 0.0635 mm
-	// .0025 in / 0.064 mm is 0.0635 mm
-	// .0025 in / 0.064 mm is 0.0635 mm
-	// feeler: no blade is marked 0.64 mm; a decimal place away: .0025 in / 0.064 mm; nearest: .025 in / 0.635 mm
-	// feeler: no blade is marked 0.07 mm; nearest: .0025 in / 0.064 mm or .003 in / 0.076 mm
-	// feeler: no blade is marked "0.07": units: length "0.07", at byte 4: no unit; write it as "0.07 mm", "70 µm", ".0025 in", "2.5 thou" or "1/64 in"
-}
-
-func ExampleSet_FindLength() {
-	fmt.Println(feeler.Imperial26().FindLength(3 * units.Thou))
-	// Output:
-	// .003 in / 0.076 mm <nil>
-}
-
-func ExampleSet_Measured() {
-	set, err := feeler.Imperial26().Measured(".0025 in", 0.0631*units.MM, 1*units.Micrometre)
-	fmt.Println(set.At(2), err)
-	// Output:
-	// .0025 in / 0.064 mm = 0.0631 mm ± 0.001 mm <nil>
-}
-
-func ExampleSet_WithErrors() {
-	set, err := feeler.Metric8().WithErrors(
-		feeler.ErrorClass{UpTo: 0.10 * units.MM, Error: 3 * units.Micrometre},
-		feeler.ErrorClass{UpTo: 0.50 * units.MM, Error: 5 * units.Micrometre},
-	)
-	fmt.Println(set.At(1), "·", set.At(2), err)
-	// Output:
-	// 0.10 mm ± 0.003 mm · 0.15 mm ± 0.005 mm <nil>
-}
-
 func ExampleSet_Inside() {
 	set := feeler.Metric20()
 	gap, _ := feeler.Bracket(set.TrialAt(1, feeler.Free), set.TrialAt(4, feeler.Refused))
@@ -352,37 +190,6 @@ func ExampleSet_Trial() {
 	// .025 in + .003 in refused <nil>
 }
 
-func ExampleSet_Stack() {
-	set := feeler.Imperial26()
-	for _, target := range []units.Length{0.0125 * units.IN, 0.5 * units.MM, 0.07 * units.MM} {
-		stack, err := set.Stack(target, 3)
-		fmt.Printf("%v: %v, off by %v %v\n", target, stack, stack.Off(), err)
-	}
-	// Output:
-	// 0.3175 mm: .011 in + .0015 in = 0.3175 mm, off by 0 mm <nil>
-	// 0.5 mm: .018 in + .0015 in = 0.4953 mm, off by -0.0047 mm <nil>
-	// 0.07 mm: .003 in = 0.0762 mm, off by 0.0062 mm <nil>
-}
-
-func ExampleSet_StackAtMost() {
-	set := feeler.Metric8()
-	fmt.Println(set.StackAtMost(0.99*units.MM, 3))
-	fmt.Println(set.StackAtLeast(0.99*units.MM, 3))
-	// Output:
-	// 0.50 mm + 0.40 mm + 0.05 mm = 0.95 mm <nil>
-	// 0.50 mm + 0.40 mm + 0.10 mm = 1 mm <nil>
-}
-
-func ExampleStack_WorstError() {
-	set, _ := feeler.Metric8().WithErrors(feeler.ErrorClass{UpTo: 0.50 * units.MM, Error: 4 * units.Micrometre})
-	stack, err := set.Together("0.05 mm", "0.10 mm", "0.20 mm", "0.30 mm")
-	fmt.Println(stack, err)
-	fmt.Println("sum of errors", stack.WorstError(), "- root sum of squares", stack.RootSumSquareError())
-	// Output:
-	// 0.30 mm + 0.20 mm + 0.10 mm + 0.05 mm = 0.65 mm <nil>
-	// sum of errors 0.016 mm - root sum of squares 0.008 mm
-}
-
 func ExampleParseFeel() {
 	feel, err := feeler.ParseFeel("drag")
 	fmt.Println(feel, feel.Entered(), err)
@@ -393,97 +200,19 @@ func ExampleParseFeel() {
 	// feeler: feel "tight": unknown feel; one of "free", "drag", "forced", "refused", "not tried"
 }
 
-// Which blade to try next, where side clearances up to 0.15 mm are equally
-// likely.
-func ExamplePlan() {
-	limits := tolerance.Spec{New: tolerance.MustParseBand("0.03–0.07 mm"), Wear: tolerance.MustParseBand("max 0.10 mm")}
-	plan, err := feeler.Plan(feeler.Imperial26(), limits, feeler.Uniform(0.15*units.MM))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Print(plan.Text())
-	fmt.Println("trials to expect:", plan.Expected().RatString(), "at most:", plan.Most())
+func ExampleSet_TrialAt() {
+	set := feeler.Metric20()
+	fmt.Println(feeler.Bracket(set.TrialAt(3, feeler.Drag), set.TrialAt(4, feeler.Refused)))
 	// Output:
-	// try .003 in / 0.076 mm
-	//   refused: try .0015 in / 0.038 mm
-	//     refused: can't tell, no blade of the set lies in [0 mm, 0.0381 mm)
-	//     entered: usable, [0.0381 mm, 0.0762 mm)
-	//   entered: try .004 in / 0.102 mm
-	//     refused: can't tell, no blade of the set lies in [0.0762 mm, 0.1016 mm)
-	//     entered: past the wear limit, [0.1016 mm, ∞)
-	// trials to expect: 2 at most: 2
+	// [0.2 mm, 0.25 mm) <nil>
 }
 
-// Where most grooves are expected within limits, other blades come first.
-func ExamplePrior() {
-	limits := tolerance.Spec{New: tolerance.MustParseBand("0.04–0.07 mm")}
-	prior := feeler.Prior{
-		{UpTo: 0.04 * units.MM, Weight: 1},
-		{UpTo: 0.07 * units.MM, Weight: 8},
-		{UpTo: 0.20 * units.MM, Weight: 1},
-	}
-	plan, _ := feeler.Plan(feeler.Imperial26(), limits, prior)
-	fmt.Println(plan.Blade, plan.Expected().RatString())
-	plan, _ = feeler.Plan(feeler.Imperial26(), limits, feeler.Uniform(0.20*units.MM))
-	fmt.Println(plan.Blade, plan.Expected().RatString())
+// The blades that entered and didn't lie inside their widened bracket, and are
+// not named again.
+func ExampleSet_InsideWithErrors() {
+	set, _ := feeler.Metric20().WithErrors(feeler.ErrorClass{UpTo: 1 * units.MM, Error: 5 * units.Micrometre})
+	gap, _ := feeler.BracketWithErrors(set.TrialAt(1, feeler.Free), set.TrialAt(3, feeler.Refused))
+	fmt.Println(gap, set.InsideWithErrors(gap))
 	// Output:
-	// .002 in / 0.051 mm 341/150
-	// .003 in / 0.076 mm 3397/2000
-}
-
-// Going on from trials that were made already.
-func ExamplePlanFrom() {
-	set := feeler.Imperial26()
-	limits := tolerance.Spec{New: tolerance.MustParseBand("0.03–0.07 mm")}
-	trials, _ := set.ParseTrials(".002 in free, .005 in refused")
-	gap, _ := feeler.Bracket(trials...)
-	plan, err := feeler.PlanFrom(set, limits, feeler.Uniform(0.20*units.MM), gap)
-	fmt.Print(plan.Text(), err, "\n")
-	// Output:
-	// try .003 in / 0.076 mm
-	//   refused: try .0025 in / 0.064 mm
-	//     refused: as new, [0.0508 mm, 0.0635 mm)
-	//     entered: can't tell, no blade of the set lies in [0.0635 mm, 0.0762 mm)
-	//   entered: outside the new-part band, [0.0762 mm, 0.127 mm)
-	// <nil>
-}
-
-func ExampleTree_Next() {
-	limits := tolerance.Spec{New: tolerance.MustParseBand("0.03–0.07 mm")}
-	plan, _ := feeler.Plan(feeler.Imperial26(), limits, feeler.Uniform(0.15*units.MM))
-	feels := []feeler.Feel{feeler.Refused, feeler.Drag, feeler.Drag}
-	for _, feel := range feels {
-		if plan.Done() {
-			break
-		}
-		fmt.Println("try", plan.Blade, "-", feel)
-		plan = plan.Next(feel)
-	}
-	fmt.Println(plan.Standing, plan.Bracket)
-	// Output:
-	// try .003 in / 0.076 mm - refused
-	// try .0015 in / 0.038 mm - drag
-	// try .0025 in / 0.064 mm - drag
-	// can't tell [0.0635 mm, 0.0762 mm)
-}
-
-func ExampleUniform() {
-	fmt.Println(feeler.Uniform(0.2 * units.MM))
-	// Output:
-	// [{0.2 mm 1}]
-}
-
-// What the 26 inch blades can never tell of limits of 0.03 to 0.07 mm.
-func ExampleBlindZones() {
-	limits := tolerance.Spec{New: tolerance.MustParseBand("0.03–0.07 mm")}
-	zones, err := feeler.BlindZones(feeler.Imperial26(), limits, 4)
-	for _, z := range zones {
-		fmt.Println(z)
-	}
-	fmt.Println(err)
-	// Output:
-	// [0 mm, 0.0381 mm) holds 0.03 mm; no stack of up to 4 blades lies in it; a blade of 0.03 mm would close it; or measure the parts by micrometer
-	// [0.0635 mm, 0.0762 mm) holds 0.07 mm; no stack of up to 4 blades lies in it; a blade of 0.07 mm would leave [0.07 mm, 0.0762 mm); or measure the parts by micrometer
-	// <nil>
+	// [0.095 mm, 0.205 mm) [0.15 mm ± 0.005 mm]
 }

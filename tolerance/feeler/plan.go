@@ -11,10 +11,10 @@ import (
 // has nothing to try says what is known: its bracket's standing, which where
 // it can't tell no blade of the set can better. It is plain data.
 type Tree struct {
-	Bracket  tolerance.Bracket  `json:"bracket"`  // what is known here
-	Standing tolerance.Standing `json:"standing"` // and what it means
-	Chance   *big.Rat           `json:"chance"`   // of coming here, by the prior
-	Blade    Blade              `json:"blade,omitzero"`
+	Bracket  tolerance.Bracket  `json:"bracket"`           // what is known here
+	Standing tolerance.Standing `json:"standing"`          // and what it means
+	Chance   *big.Rat           `json:"chance"`            // of coming here, by the prior
+	Blade    Blade              `json:"blade,omitzero"`    // what to try
 	Refused  *Tree              `json:"refused,omitempty"` // the plan where the blade does not go in
 	Entered  *Tree              `json:"entered,omitempty"` // the plan where it does
 }
@@ -23,7 +23,9 @@ type Tree struct {
 // limits with the fewest trials, on the average over the prior: of all trees of
 // trials with blades of the set it is one with the least expected number. At
 // each step of those that do equally well the thinnest blade is tried first. A
-// branch ends where the standing is known or no blade lies inside the bracket.
+// branch ends where the standing is known or no blade lies inside the bracket;
+// so of a gap that can't be told it finds out as much as the blades allow, above
+// all which limit it is at.
 //
 // It fails with a [PlanError] for a set without blades, limits that ask nothing
 // or contradict each other, and a prior that is none.

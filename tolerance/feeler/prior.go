@@ -18,7 +18,7 @@ type Prior []Piece
 
 // A Piece of a [Prior] goes from the end of the one before it, or from 0.
 type Piece struct {
-	UpTo   units.Length `json:"upTo"`
+	UpTo   units.Length `json:"upTo"`   // where it ends
 	Weight int64        `json:"weight"` // of the whole piece, beside the others
 }
 

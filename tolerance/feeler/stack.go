@@ -29,8 +29,9 @@ type Stack struct {
 // thickest second blade, and so on. It allocates nothing.
 //
 // It fails with a [StackError]: for a number of blades or a target out of
-// range, for a set without blades, and where a search would take more than
-// about 270 million steps, which no set on a grid of 0.1 µm gets near.
+// range, for a set without blades, and where the search would take more than 270
+// million steps (about a second), which it does with large sets alone: one of 32
+// blades never takes half as many.
 func (s Set) Stack(target units.Length, most int) (Stack, error) {
 	return s.stack(target, most, nearest)
 }

@@ -75,6 +75,16 @@ func TestStackParts(t *testing.T) {
 	require.Equal(t, feeler.Trial{Feel: drag}, feeler.Stack{}.Trial(drag))
 }
 
+// No 32 blades are too many, even where nothing may be left out.
+func TestStackOfThirtyTwoBladesEnds(t *testing.T) {
+	set := hardSet(t)
+	for target := units.Length(500 * pm); target < 12*mm; target += 1_700_000_000 * pm {
+		st, err := set.Stack(target, 8)
+		require.NoError(t, err)
+		require.NotZero(t, st.Off())
+	}
+}
+
 // Each blade lies in a stack once; a set with two alike blades has it twice.
 func TestTogetherTakesEachBladeOnce(t *testing.T) {
 	one := feeler.MustBlade("0.1 mm")
