@@ -74,9 +74,9 @@
 //     is split in parts, or the answer gets fewer places. [Step.Places] says.
 //   - A rounded answer has no digits finer than a quantum.
 //   - If nothing helps, that is an error, [ErrRounded]: a result that was
-//     rounded to the quantum and then multiplied a million times, in a unit that
-//     the quantum doesn't divide decimally. In millimetres, micrometres and
-//     grams it can't happen.
+//     rounded to the quantum and then multiplied up by millions, in a unit that
+//     isn't a power of ten of quanta. In millimetres, micrometres, cubic
+//     centimetres and grams it can't happen.
 //
 // In real numbers the numbers of a line are what their shortest decimals say.
 // Sums, products, quotients and roots of them are worked out exactly or to 77

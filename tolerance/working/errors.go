@@ -17,9 +17,9 @@ var (
 	ErrStyle = errors.New("not a style to write a solution in")
 	// ErrTooLong: a formula has too many operations to write out.
 	ErrTooLong = errors.New("too long to write out")
-	// ErrRounded: in this unit no line would give, from the numbers that it
-	// prints, the result that it prints.
-	ErrRounded = errors.New("rounding to the quantum shows")
+	// ErrRounded: no line would give, from the numbers that it prints, the
+	// result that it prints.
+	ErrRounded = errors.New("rounding on the way shows in every line")
 	// ErrAnswer: an answer is not a quantity of the kind asked for.
 	ErrAnswer = errors.New("not an answer that can be read")
 	// ErrName: a text names no grade or slip.
@@ -38,6 +38,8 @@ type Error struct {
 	Err   error  // what a parser said, or nil
 }
 
+// Error names what was being done, to what, why it could not be, and what was
+// expected.
 func (e *Error) Error() string {
 	s := "working: " + e.Op
 	if e.Field != "" {

@@ -36,10 +36,10 @@ func (g *Grade) UnmarshalText(text []byte) error { return readWord("grade", grad
 
 // A Marking is an answer judged, as plain data.
 type Marking[Q Quantity[Q]] struct {
-	Grade  Grade            `json:"grade"`
+	Grade  Grade            `json:"grade"`  // right, wrong, or what between
 	Answer units.Written[Q] `json:"answer"` // as read; a number alone in the unit that suits it best
-	Right  Q                `json:"right"`
-	Off    Q                `json:"off"` // the answer less the right one
+	Right  Q                `json:"right"`  // the right answer
+	Off    Q                `json:"off"`    // the answer less the right one
 	// Slips are what would explain a wrong answer, or a number without a
 	// unit. More than one may; none is proof.
 	Slips []Slip `json:"slips,omitempty"`

@@ -23,7 +23,7 @@ func (markdown) next(dst []byte, _ int) []byte        { return append(dst, "\\\n
 // special are the characters that begin something wherever they stand; of
 // the others, those of opening do so at the start of a line.
 const (
-	special = "\\`*_{}[]<>#~&|!$^:@\""
+	special = "\\`*_{}[]<>#~&|!$^:\""
 	opening = "+-="
 )
 
@@ -36,7 +36,10 @@ func escape(dst []byte, s string) []byte {
 	for i := range len(s) {
 		c := s[i]
 		number := c >= '0' && c <= '9'
-		if strings.IndexByte(special, c) >= 0 || digits && i > 0 && (c == '.' || c == ')') {
+		switch {
+		case strings.IndexByte(special, c) >= 0,
+			digits && i > 0 && (c == '.' || c == ')'),   // the item of a list
+			c == '.' && strings.HasSuffix(s[:i], "www"): // some renderers make it a link
 			dst = append(dst, '\\')
 		}
 		digits = digits && number

@@ -35,7 +35,7 @@ func (p *plan) settle() error {
 			return nil
 		}
 	}
-	return &Error{Op: "solve", Field: clip(p.root.label()), Kind: ErrRounded, Want: "another unit, or no named result that is rounded and then multiplied up"}
+	return &Error{Op: "solve", Field: clip(p.root.label()), Kind: ErrRounded, Want: p.ruler.advice()}
 }
 
 // fit gives the answer so many places and all other numbers what that takes.

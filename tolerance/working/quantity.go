@@ -113,3 +113,7 @@ func (q *quantities[Q]) exactly(n *node) string {
 	text, _ := units.AppendText(make([]byte, 0, 32), Q(n.value))
 	return minus(string(text))
 }
+
+func (q *quantities[Q]) advice() string {
+	return "another unit, or no result that is rounded to a quantum and then multiplied up"
+}

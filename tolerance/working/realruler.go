@@ -5,7 +5,6 @@ import (
 	"math/big"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
 // A RealStyle says how the answer of a solution in real numbers is written.
@@ -148,22 +147,26 @@ func (r *reals) number(n *node, places int, f form) string {
 	return text + behind(n.unit)
 }
 
+func (r *reals) advice() string {
+	return "a formula that doesn't take almost all of a number away from it"
+}
+
 func (r *reals) exactly(n *node) string { return exactReal(n) }
 
 func exactReal(n *node) string {
 	return minus(strconv.FormatFloat(n.float(), 'f', -1, 64)) + behind(n.unit)
 }
 
-// behind is a unit as it stands behind a number: signs of degrees and the
-// like follow at once.
+// behind is a unit as it stands behind a number: degrees, minutes and seconds
+// follow at once, 1/K in brackets.
 func behind(unit string) string {
-	switch first, _ := utf8.DecodeRuneInString(unit); first {
-	case utf8.RuneError:
+	switch {
+	case unit == "":
 		return ""
-	case '°', '′', '″':
-		if utf8.RuneCountInString(unit) == 1 {
-			return unit
-		}
+	case unit == "°", unit == "′", unit == "″":
+		return unit
+	case unit[0] >= '0' && unit[0] <= '9':
+		return " (" + unit + ")"
 	}
 	return " " + unit
 }

@@ -34,6 +34,8 @@ type scale interface {
 	number(n *node, places int, form form) string
 	// exactly writes n exactly.
 	exactly(n *node) string
+	// advice is what may help where rounding shows.
+	advice() string
 }
 
 // A form is how a number is set.

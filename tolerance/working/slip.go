@@ -1,6 +1,8 @@
 package working
 
 import (
+	"strings"
+
 	"github.com/tenthou/tenthou/units"
 )
 
@@ -34,7 +36,7 @@ func (k *SlipKind) UnmarshalText(text []byte) error { return readWord("slip", sl
 // A Slip would explain an answer. Where it is a matter of a ratio, the answer
 // is Num/Den times the right one.
 type Slip struct {
-	Kind SlipKind `json:"kind"`
+	Kind SlipKind `json:"kind"`           // which of the common ways
 	Unit string   `json:"unit,omitempty"` // that the number is right in, for OtherUnit
 	Num  int64    `json:"num,omitempty"`
 	Den  int64    `json:"den,omitempty"`
@@ -134,12 +136,9 @@ func (m Marking[Q]) Explain() string {
 	case m.Grade == NoUnit && len(m.Slips) == 0:
 		return "no unit"
 	}
+	words := make([]string, len(m.Slips))
 	for i, slip := range m.Slips {
-		if i == 0 {
-			s += ": " + slip.String()
-		} else {
-			s += "; or " + slip.String()
-		}
+		words[i] = slip.String()
 	}
-	return s
+	return both(s, ": ", strings.Join(words, "; or "))
 }

@@ -6,17 +6,17 @@ import "unicode/utf8"
 // steps, the last of which has the answer. [Solve] makes one; Text and
 // Markdown print it.
 type Solution struct {
-	Inputs []Input `json:"inputs"`
-	Steps  []Step  `json:"steps"`
+	Inputs []Input `json:"inputs"` // as they are first used
+	Steps  []Step  `json:"steps"`  // in order
 }
 
 // An Input is a quantity that was given by name, as the lines show it.
 type Input struct {
-	Words  string `json:"words,omitempty"`
-	Symbol string `json:"symbol,omitempty"`
-	Number string `json:"number"`
-	Exact  bool   `json:"exact"` // Number is exactly what was given
-	Held   string `json:"held"`  // what was given, exactly, in a unit that can say it
+	Words  string `json:"words,omitempty"`  // groove width; empty where it has none
+	Symbol string `json:"symbol,omitempty"` // w; empty where it has none
+	Number string `json:"number"`           // 1.560 mm, as the lines have it
+	Exact  bool   `json:"exact"`            // Number is exactly what was given
+	Held   string `json:"held"`             // what was given, exactly, in a unit that can say it
 }
 
 // A Step is one line of a solution: in words, in symbols, in numbers, and its
