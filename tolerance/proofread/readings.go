@@ -1,0 +1,134 @@
+package proofread
+
+import (
+	"slices"
+	"strconv"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/units"
+)
+
+// An OddOf is one reading of a set that stands apart in a way that has a name.
+type OddOf[Q units.Quantity] struct {
+	Index   int                   `json:"index"` // from 0
+	Reading tolerance.Interval[Q] `json:"reading"`
+	Causes  []CauseOf[Q]          `json:"causes"` // the nearest to its neighbours first; one at least
+}
+
+// A ReadingsOf is what came of holding the readings of a set to each other.
+type ReadingsOf[Q units.Quantity] struct {
+	Middle    Q          `json:"middle"`             // median of the readings that agree
+	Spread    Q          `json:"spread"`             // the greatest distance from it among them
+	Agreeing  int        `json:"agreeing"`           // how many agree
+	Odd       []OddOf[Q] `json:"odd,omitzero"`       // in the order of the readings
+	Identical bool       `json:"identical,omitzero"` // every reading is the same: measured, or copied?
+}
+
+// A Readings is what came of holding the lengths of a set to each other.
+type Readings = ReadingsOf[units.Length]
+
+// Flagged reports whether a reading is suspected.
+func (r ReadingsOf[Q]) Flagged() bool { return len(r.Odd) > 0 }
+
+// CheckReadings looks for readings of one measure, at several stations or
+// parts, that stand a factor of 10, 25.4, 2.54, 2 or 39.37 (either way) from
+// where their neighbours say they should be, or for lengths an amount of
+// 0.5 mm, 0.025 in, 25 mm or 1 in. [CheckBrackets] says how. Fewer than three
+// readings, and a reading out of range, are a [CheckError].
+func CheckReadings[Q units.Quantity](readings ...Q) (ReadingsOf[Q], error) {
+	brackets := make([]tolerance.Interval[Q], len(readings))
+	for i, q := range readings {
+		brackets[i] = tolerance.Exactly(q)
+	}
+	return CheckBrackets(brackets...)
+}
+
+// span is a bracket as its middle and half its width.
+type span struct {
+	index        int
+	middle, half int64
+}
+
+// CheckBrackets is [CheckReadings] for readings that are brackets. A bracket
+// without an end, as of a gap that no blade entered, takes no part.
+//
+// The neighbours are the readings that agree: those within five times the
+// median deviation of the median of all, and in any case within a tenth of it
+// or 0.05 mm if that is less (for other quantities a fiftieth). They must be
+// more than half. Honest wear spreads them; so a cause is named only where
+// undoing it puts the reading among them, within three times their spread of
+// their median (or 2 % for a factor, a tenth of the amount up to 0.1 mm for an
+// amount, if that is more), where the reading as it is lies more than twice as
+// far away, and where that allowance is at most a quarter of the size or of the
+// amount: of readings that lie too far apart nothing can be told. An amount is
+// looked for only on sizes that are at least as great.
+//
+// Of temperatures, which have no multiples, nothing is found.
+func CheckBrackets[Q units.Quantity](readings ...tolerance.Interval[Q]) (ReadingsOf[Q], error) {
+	var r ReadingsOf[Q]
+	spans := make([]span, 0, len(readings))
+	for i, x := range readings {
+		if !x.InRange() {
+			return r, &CheckError{Field: "reading " + strconv.Itoa(i+1), Value: x.String(), Kind: ErrRange, Want: "a value within the range of its type"}
+		}
+		lo, loEnd := x.Lower()
+		hi, hiEnd := x.Upper()
+		if loEnd != tolerance.Absent && hiEnd != tolerance.Absent {
+			half := int64(apart(int64(lo), int64(hi)) / 2)
+			spans = append(spans, span{i, int64(lo) + half, half})
+		}
+	}
+	if len(spans) < 3 {
+		return r, &CheckError{Field: "readings", Value: strconv.Itoa(len(spans)), Kind: ErrTooFew, Want: "three at least that have a least and a greatest"}
+	}
+	near := neighbours[Q](spans)
+	middle := median(near, func(s span) int64 { return s.middle })
+	spread := int64(0)
+	for _, s := range near {
+		spread = max(spread, int64(apart(s.middle, middle))+s.half)
+	}
+	r.Middle, r.Spread, r.Agreeing = Q(middle), Q(spread), len(near)
+	r.Identical = len(near) == len(readings) && spread == 0
+	if _, is := any(Q(0)).(units.Temperature); is || 2*len(near) <= len(spans) {
+		return r, nil
+	}
+	for _, s := range spans {
+		if slices.Contains(near, s) {
+			continue
+		}
+		if found := causes[Q](s.middle, s.half, middle, spread); found != nil {
+			r.Odd = append(r.Odd, OddOf[Q]{Index: s.index, Reading: readings[s.index], Causes: found})
+		}
+	}
+	return r, nil
+}
+
+// neighbours are the readings that agree with the median of all.
+func neighbours[Q units.Quantity](spans []span) (near []span) {
+	middle := median(spans, func(s span) int64 { return s.middle })
+	deviation := median(spans, func(s span) int64 { return int64(apart(s.middle, middle)) })
+	allow := apart(middle, 0) / 50
+	if _, is := any(Q(0)).(units.Length); is {
+		allow = min(apart(middle, 0)/10, uint64(50*units.Micrometre))
+	}
+	allow = max(allow, 5*uint64(deviation))
+	for _, s := range spans {
+		if apart(s.middle, middle) <= allow {
+			near = append(near, s)
+		}
+	}
+	return near
+}
+
+// median is the middle value, or of an even number the mean of the two in the
+// middle, rounded down.
+func median(spans []span, of func(span) int64) int64 {
+	values := make([]int64, len(spans))
+	for i, s := range spans {
+		values[i] = of(s)
+	}
+	slices.Sort(values)
+	n := len(values)
+	lo, hi := values[(n-1)/2], values[n/2]
+	return lo + int64(apart(lo, hi)/2)
+}
