@@ -149,30 +149,27 @@ func (q *search) bound(least, most units.Length) units.Length {
 // that is nearer or as near would contradict the choice of (p, q).
 func (q *search) pairs(below int, total units.Length) (done bool) {
 	a, want := q.a[:below], q.target-total
-	found := -1
 	q.steps += below
+	miss, fit := q.miss, q.fit
+	first, second := -1, -1
 	for i, k := below-1, 0; k < i; {
 		off := a[i] + a[k] - want
-		if off > 0 || off == 0 && q.fit == atLeast {
+		if off > 0 || off == 0 && fit == atLeast {
 			// As near as (i, k) was from below, with a thicker second blade, is better.
-			if q.fit != atMost && (off < q.miss || off == q.miss && i == found) {
-				found = i
-				q.take(off, i, k)
+			if fit != atMost && (off < miss || off == miss && i == first) {
+				miss, first, second = off, i, k
 			}
 			i--
 		} else {
-			if q.fit != atLeast && -off < q.miss {
-				found = i
-				q.take(-off, i, k)
+			if fit != atLeast && -off < miss {
+				miss, first, second = -off, i, k
 			}
 			k++
 		}
 	}
+	if first >= 0 {
+		q.miss, q.best, q.bestLen = miss, q.pick, q.size
+		q.best[q.size-2], q.best[q.size-1] = uint8(first), uint8(second)
+	}
 	return q.miss == q.least
-}
-
-// take keeps a choice that ends in blades i and k.
-func (q *search) take(miss units.Length, i, k int) {
-	q.miss, q.best, q.bestLen = miss, q.pick, q.size
-	q.best[q.size-2], q.best[q.size-1] = uint8(i), uint8(k)
 }

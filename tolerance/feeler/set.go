@@ -25,7 +25,7 @@ type Set struct{ d *setData }
 type setData struct {
 	name, source string
 	blades       []Blade
-	names        []string       // the first mark of each, as text
+	trials       []Trial        // one of each, not made: its first mark, thickness and error
 	thick        []units.Length // strictly what blades[i].Thickness() gives
 	sums         []units.Length // sums[i] is that of the i thinnest
 	grid         units.Length   // every thickness is a whole number of these
@@ -60,9 +60,10 @@ func NewSet(name, source string, blades ...Blade) (Set, error) {
 		return Set{}, err
 	}
 	n := len(blades)
-	d.names, d.thick, d.sums = make([]string, n), make([]units.Length, n), make([]units.Length, n+1)
+	d.trials, d.thick, d.sums = make([]Trial, n), make([]units.Length, n), make([]units.Length, n+1)
 	for i, b := range d.blades {
-		d.names[i], d.thick[i] = markText(b.marks[0]), b.Thickness()
+		d.thick[i] = b.Thickness()
+		d.trials[i] = Trial{Blade: markText(b.marks[0]), Thickness: d.thick[i], Error: b.Error}
 		d.sums[i+1] = d.sums[i] + d.thick[i]
 		d.grid = gcd(d.grid, d.thick[i])
 	}
@@ -155,7 +156,7 @@ func (s Set) String() string {
 	if name != "" {
 		name += ": "
 	}
-	return fmt.Sprintf("%s%d blades, %s to %s", name, len(d.blades), d.names[0], d.names[len(d.names)-1])
+	return fmt.Sprintf("%s%d blades, %s to %s", name, len(d.blades), d.trials[0].Blade, d.trials[len(d.trials)-1].Blade)
 }
 
 // title names the set in a sentence.
@@ -183,7 +184,7 @@ func (s Set) Measured(mark string, thickness, e units.Length) (Set, error) {
 	blades := slices.Clone(d.blades)
 	blades[i].Measured, blades[i].Error = thickness, e
 	if err := blades[i].check(); err != nil {
-		err.What, err.Field = "set", "blade "+d.names[i]+", "+err.Field
+		err.What, err.Field = "set", "blade "+d.trials[i].Blade+", "+err.Field
 		return Set{}, err
 	}
 	return NewSet(d.name, d.source, blades...)
@@ -216,7 +217,7 @@ func (s Set) WithErrors(classes ...ErrorClass) (Set, error) {
 		}
 		k := slices.IndexFunc(classes, func(c ErrorClass) bool { return b.marks[0].Value <= c.UpTo })
 		if k < 0 {
-			return Set{}, inputError("set", "blade", d.names[i], ErrClass, "the classes end before it", nil)
+			return Set{}, inputError("set", "blade", d.trials[i].Blade, ErrClass, "the classes end before it", nil)
 		}
 		b.Error = classes[k].Error
 	}

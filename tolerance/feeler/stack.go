@@ -174,7 +174,7 @@ func (st Stack) MarkText() string {
 		if k > 0 {
 			b.WriteString(" + ")
 		}
-		b.WriteString(st.set.names[i])
+		b.WriteString(st.set.trials[i].Blade)
 	}
 	return b.String()
 }

@@ -36,10 +36,11 @@ func (t Trial) String() string { return t.name() + " " + t.Feel.String() }
 // memory. Where there is no such blade, its thickness is 0, which [Bracket]
 // refuses.
 func (s Set) TrialAt(i int, feel Feel) Trial {
-	if s.d == nil || uint(i) >= uint(len(s.d.blades)) {
+	if s.d == nil || uint(i) >= uint(len(s.d.trials)) {
 		return Trial{Feel: feel}
 	}
-	return Trial{Blade: s.d.names[i], Thickness: s.d.thick[i], Error: s.d.blades[i].Error, Feel: feel}
+	t := &s.d.trials[i]
+	return Trial{Blade: t.Blade, Thickness: t.Thickness, Error: t.Error, Feel: feel}
 }
 
 // Trial is the trial of the blade that carries a mark or, where several marks
