@@ -46,33 +46,34 @@ func FromDecimal[Q Quantity](d decimal.Decimal, u Unit[Q]) (Q, error) {
 	row := t.unit(uint8(u))
 	n, exp := d.Coefficient(), int64(d.Exponent())
 	digits := int64(n.BitLen()) * 30103 / 100_000 // |n| is at least 10^digits/2
-	fail := func(kind error, want string) (Q, error) {
-		text := "of more than 40 digits"
+	fail := func(kind error) (Q, error) {
+		text, want := "of more than 40 digits", "within "+t.rangeText(limit)
+		if kind == ErrTooFine {
+			want = "a whole number of quanta: every multiple of " + t.finest(row) + " is one"
+		}
 		if digits < 40 {
 			text = n.String() + "·10^" + strconv.FormatInt(exp, 10) + " " + row.symbol
 		}
 		return 0, &RangeError{Quantity: t.quantity, Op: "decimal", Value: text, Kind: kind, Want: want}
 	}
-	finer := "a whole number of quanta: every multiple of " + t.finest(row) + " is one"
-	outside := "within " + t.rangeText(limit)
 	switch {
 	case n.Sign() == 0:
 		exp = 0
 	case digits+exp >= 20:
-		return fail(ErrRange, outside)
+		return fail(ErrRange)
 	case exp < -decimalPlaces:
-		return fail(ErrTooFine, finer)
+		return fail(ErrTooFine)
 	}
 	v := new(big.Int).Mul(n, big.NewInt(row.quanta))
 	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(max(exp, -exp)), nil)
 	if exp >= 0 {
 		v.Mul(v, ten)
 	} else if _, rem := v.QuoRem(v, ten, new(big.Int)); rem.Sign() != 0 {
-		return fail(ErrTooFine, finer)
+		return fail(ErrTooFine)
 	}
 	v.Add(v, big.NewInt(row.zero))
 	if !v.IsInt64() || !t.inRange(v.Int64()) {
-		return fail(ErrRange, outside)
+		return fail(ErrRange)
 	}
 	return Q(v.Int64()), nil
 }

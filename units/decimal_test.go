@@ -167,6 +167,9 @@ func TestShiftEven(t *testing.T) {
 				} else {
 					hi = 1<<(n-65) | rnd.Uint64()<<(n-64)
 				}
+				if n > 64 && rnd.IntN(2) == 0 { // and something beyond it
+					lo = 1 << rnd.UintN(n-64)
+				}
 			case 2:
 				hi = 0
 			}

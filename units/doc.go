@@ -87,9 +87,9 @@
 //
 // Parsing, Add, Sub, Abs, Min, Max, Spread and [Sum] are exact. Scale, MulDiv,
 // Share, ScalePi, [Mean], [BoxVolume] and [CylinderVolume] give the correctly
-// rounded quantum: the error is at most half a quantum. [Nearest], for readings
-// that arrive as float64, is the one way in that rounds. Float and Radians say
-// how near they are.
+// rounded quantum: the error is at most half a quantum. [Nearest] and
+// [AngleFromRadians], for what arrives as float64, are the one way in that
+// rounds. Float and Radians say how near they are.
 //
 // # Rounding
 //

@@ -51,9 +51,12 @@ func (t *table) exactElsewhere(dst []byte, v int64, flags int) []byte {
 
 // unmarshal reads what people write, over the whole range.
 func (t *table) unmarshal(text []byte) (int64, error) {
-	v, _, err := t.parseAny(string(text), noUnit, limit)
+	v, _, err := t.parseAny(capped(text), noUnit, limit)
 	return v, err
 }
+
+// capped is a text, or as much of it as shows the parser that it is too long.
+func capped(text []byte) string { return string(text[:min(len(text), inputMax+1)]) }
 
 // scan reads a database's quantum count or text.
 func (t *table) scan(src any) (int64, error) {
@@ -64,7 +67,8 @@ func (t *table) scan(src any) (int64, error) {
 		}
 		return src, nil
 	case string:
-		return t.unmarshal([]byte(src))
+		v, _, err := t.parseAny(src, noUnit, limit)
+		return v, err
 	case []byte:
 		return t.unmarshal(src)
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -72,5 +73,5 @@ func clip(s string) (text string, cut bool) {
 	for n > quoteMax-utf8.UTFMax && !utf8.RuneStart(s[n]) {
 		n--
 	}
-	return s[:n], true
+	return strings.Clone(s[:n]), true // or the error would hold on to all of s
 }

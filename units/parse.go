@@ -1,8 +1,6 @@
 package units
 
-import (
-	"math/bits"
-)
+import "math/bits"
 
 // inputMax is the longest input in bytes that a parser looks at.
 const inputMax = 256

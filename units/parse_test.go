@@ -116,6 +116,7 @@ var refusedLengths = []struct {
 	{"1/2/3 in", 3, ErrSyntax},
 	{"1/-2 in", 2, ErrSyntax},
 	{"1 3/2 in", 2, ErrSyntax},
+	{"1 2/2 in", 2, ErrSyntax},
 	{"1/65536 in", 0, ErrSyntax},
 	{"1234567890/2 in", 0, ErrSyntax},
 	{"12345678901234 1/2 in", 0, ErrRange},
@@ -183,6 +184,14 @@ func TestParseLength_refuses(t *testing.T) {
 			require.Equal(t, other == c.kind, errors.Is(err, other))
 		}
 		require.Panics(t, func() { MustParseLength(c.in) })
+		if c.kind != ErrRange { // which differs: text is read back over the whole range
+			var l Length
+			if again := l.UnmarshalText([]byte(c.in)); len(c.in) <= 256 {
+				require.Equal(t, err, again)
+			} else {
+				require.EqualError(t, again, err.Error())
+			}
+		}
 	}
 }
 

@@ -13,7 +13,8 @@ var piWords = [5]uint64{
 // than 2^-67 from every whole number; for q below 2^126, more than 2^-131.
 // So the whole part and the next binary place of a product are right when
 // the product is: to 2^-126 with three words of π and a factor below 2^63,
-// to 2^-192 with five words and a factor below 2^126. And since π is
+// to 2^-192 with five words and a factor below 2^126 (beyond which every
+// result is out of range). And since π is
 // irrational, something always follows: there is no tie, and nothing exact
 // but 0.
 

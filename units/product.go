@@ -49,7 +49,7 @@ func CylinderVolumeRound(bore, height Length, r Rounding) Volume {
 		return 0
 	}
 	top, hi, lo := product(bore, bore, height)
-	if top != 0 || hi>>62 != 0 { // more than 2^126 pm³
+	if top != 0 {
 		return outOfRange
 	}
 	// The words are of π·2^318, which is π/4·2^320: a whole number of words.

@@ -77,6 +77,8 @@ func TestVolumes_outOfRange(t *testing.T) {
 			require.False(t, got.InRange(), "%s %d", name, v)
 		}
 	}
+	// 2^64 quanta less a quarter of one: rounded up, they would leave 64 bits.
+	require.False(t, BoxVolume(limit, 139, 575_539_568_345_323_741).InRange())
 	require.False(t, CylinderVolume(-86*Millimetre, 86*Millimetre).InRange(), "a negative bore")
 	require.False(t, CylinderVolume(-1, 0).InRange(), "a negative bore")
 	require.EqualValues(t, 0, CylinderVolume(0, 86*Millimetre))

@@ -142,6 +142,7 @@ func TestWritten_keeps(t *testing.T) {
 		"-1° 0.50′":  "-1° 0.50′",
 		"1/2°":       "1/2°",
 		"90′ 15″":    "1° 30′ 15″",
+		"60′ 0″":     "1° 0′ 0″",
 	} {
 		w, err := ParseWritten[Angle](in)
 		require.NoError(t, err)

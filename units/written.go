@@ -45,7 +45,7 @@ func (w Written[Q]) As(q Q) Written[Q] {
 func (w Written[Q]) Step() Q {
 	u := tableOf[Q]().unit(uint8(w.Unit))
 	if w.Denominator != 0 {
-		return Q(u.quanta / int64(w.Denominator))
+		return Q(max(1, u.quanta/int64(w.Denominator)))
 	}
 	return Q(u.step[min(int(w.Places), u.places)])
 }
@@ -182,7 +182,7 @@ func (w Written[Q]) MarshalText() ([]byte, error) {
 // UnmarshalText reads a quantity, over the whole range, and keeps how it was
 // written.
 func (w *Written[Q]) UnmarshalText(text []byte) error {
-	v, err := parseWritten[Q](string(text), noUnit, limit)
+	v, err := parseWritten[Q](capped(text), noUnit, limit)
 	if err != nil {
 		return err
 	}
