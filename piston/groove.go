@@ -137,7 +137,7 @@ func (g Groove) remedy(r GrooveReport) (Remedy, string) {
 			}
 			return AskManual, f.Settle
 		}
-		return MeasureAgain, "not a pass: " + f.Settle
+		return MeasureAgain, "not a pass; to settle it, " + f.Settle
 	}
 	return g.past(r)
 }
@@ -153,7 +153,7 @@ func (g Groove) past(r GrooveReport) (Remedy, string) {
 	// Outside the new-part band is not a reject where no wear limit says so.
 	lead := ""
 	if f.Standing == tolerance.OutsideNewBand {
-		lead = "no wear limit given, so the engine maker's manual decides; to bring it back: "
+		lead = "no wear limit is given, so the engine maker's manual decides whether it may run; "
 	}
 	switch r.NewRing.Outcome {
 	case RingRestores:
@@ -163,5 +163,5 @@ func (g Groove) past(r GrooveReport) (Remedy, string) {
 	case RingTooTight:
 		return CheckFit, lead + "a new ring would be too tight: check that it is the right one"
 	}
-	return MeasureAgain, lead + "whether a new ring would do can't be told: " + r.NewRing.Settle
+	return MeasureAgain, lead + r.NewRing.Settle + ", which tells whether a new ring would bring it back"
 }

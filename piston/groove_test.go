@@ -90,7 +90,7 @@ func TestGrooveRemedies(t *testing.T) {
 		{"past, new ring too tight", Groove{Limits: both, Stations: []tolerance.Bracket{at("0.11 mm")}, UsedHeight: at("1.38 mm"), NewHeight: band("1.48–1.49 mm")}, tolerance.PastWearLimit, CheckFit, "right one"},
 		{"past, ring higher than new", Groove{Limits: both, Stations: []tolerance.Bracket{at("0.11 mm")}, UsedHeight: at("1.52 mm"), NewHeight: band("1.48–1.49 mm")}, tolerance.PastWearLimit, MeasureAgain, "higher than a new one"},
 		{"past, groove narrower than new", Groove{Limits: both, Stations: []tolerance.Bracket{at("0.11 mm")}, UsedHeight: at("1.43 mm"), NewHeight: band("1.48–1.49 mm"), NewWidth: band("1.56–1.58 mm")}, tolerance.PastWearLimit, MeasureAgain, "narrower than new"},
-		{"past, can't tell", Groove{Limits: both, Stations: []tolerance.Bracket{at("[0.1016 mm, 0.127 mm)")}, UsedHeight: at("1.45 mm"), NewHeight: band("1.48–1.49 mm")}, tolerance.PastWearLimit, MeasureAgain, "can't be told"},
+		{"past, can't tell", Groove{Limits: both, Stations: []tolerance.Bracket{at("[0.1016 mm, 0.127 mm)")}, UsedHeight: at("1.45 mm"), NewHeight: band("1.48–1.49 mm")}, tolerance.PastWearLimit, MeasureAgain, "more closely"},
 		{"tight here, loose there", Groove{Limits: newOnly, Stations: []tolerance.Bracket{at("0.02 mm"), at("0.12 mm")}, UsedHeight: at("1.48 mm"), NewHeight: band("1.48–1.49 mm")}, tolerance.OutsideNewBand, RenewGroove, "worn"},
 		{"greatest of several", Groove{Limits: both, Stations: []tolerance.Bracket{at("0.05 mm"), at("0.12 mm")}, UsedHeight: at("1.48 mm"), NewHeight: band("1.48–1.48 mm")}, tolerance.PastWearLimit, RenewGroove, "worn"},
 	} {

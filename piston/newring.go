@@ -93,7 +93,7 @@ func TryNewRing(stations []tolerance.Bracket, usedHeight tolerance.Bracket, newH
 	case sides.Least == tolerance.Within && sides.Greatest == tolerance.Within:
 		n.Outcome = RingRestores
 	default:
-		n.Settle = "measure the clearance and the used ring's height more closely, or measure the new ring itself"
+		n.Settle = "measure the clearance and the used ring's height more closely, or the new ring itself"
 	}
 	n.Heights, n.Ok = sureHeights(least, greatest, usedHeight, allowed)
 	n.Possible = possibleHeights(least, greatest, usedHeight, allowed)
