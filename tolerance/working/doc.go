@@ -39,7 +39,7 @@
 //	max(a, b, c) − min(a, b, c)        the spread
 //	a × b ÷ c                          a scaled by the ratio of b to c
 //	a × b ÷ (b + c)                    the share of a that b has in b + c
-//	√(a)   (a)²   sin(a)   cos(a)      of real numbers; angles in radians
+//	√(a)   a²   sin(a)   cos(a)        of real numbers; angles in radians
 //	atan2(y, x)                        the direction of the point (x, y), from −π to π
 //
 // Two things with one symbol are told apart: w₁, w₂.

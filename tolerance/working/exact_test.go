@@ -79,7 +79,7 @@ func (f fraction) Share(part, rest fraction) fraction { return f.MulDiv(part, pa
 func TestSolve_exactMeansExact(t *testing.T) {
 	r := rand.New(rand.NewPCG(31, 41))
 	exact, rounded := 0, 0
-	for range 2500 {
+	for range 1500 {
 		f := madeUp(r, 1+r.IntN(3), 3, 20)
 		terms, fractions := make([]working.Term, 3), make([]fraction, 3)
 		for i := range terms {

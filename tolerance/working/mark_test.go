@@ -57,6 +57,8 @@ func TestMark(t *testing.T) {
 		{"0.055 mm", "0.6 mm", "0.0005 mm", working.Wrong, ""},
 		// A tolerance that holds all from 0 to twice the answer names no slip.
 		{"0.055 mm", "1.2 mm", "0.055 mm", working.Wrong, ""},
+		{"1 mm", "10.4 mm", "0.07 mm", working.Wrong, "10 times too large: the decimal point"},
+		{"1 mm", "10.6 mm", "0.07 mm", working.Wrong, ""},
 		// Slips seen in print, in government engine manuals: the second column
 		// of a limit, given the first.
 		{"0.006 in", "0.015 mm", "0.0005 mm", working.Wrong, "10 times too small: the decimal point; the number is right in cm"},

@@ -102,6 +102,16 @@ func TestSolve_rounded(t *testing.T) {
 	require.False(t, s.Steps[1].Exact)
 }
 
+// A rounded answer shows no digits finer than the quantum, however many are
+// asked for, even where its own line is exact.
+func TestSolve_noFinerThanTheQuantum(t *testing.T) {
+	third := working.Given("", "a", units.Millimetre).Scale(1, 3).Named("third", "b")
+	s := text(t, third.Scale(3, 1), 18)
+	require.Equal(t, "0.333333333 mm", s.Steps[0].Result)
+	require.Equal(t, "0.999999999 mm", s.Steps[1].Result)
+	require.False(t, s.Steps[1].Exact)
+}
+
 // A third of 0.001500001 mm is a hair more than 0.0005 mm, which rounds up to
 // 0.001 mm; to a picometre it is 0.0005 mm, which rounds to 0.000 mm. One place
 // more, and line and result agree.

@@ -22,7 +22,7 @@ var (
 func TestTerm_valueIsTheQuantitys(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 1))
 	out := 0
-	for range 8000 {
+	for range 5000 {
 		f := madeUp(r, r.IntN(6), 3, 1_000_000)
 		lengths := []units.Length{anySize[units.Length](r), anySize[units.Length](r), units.Length(r.Uint64())}
 		terms := []working.Term{working.Given("a", "a", lengths[0]), working.Exactly(lengths[1]), working.Given("", "c", lengths[2])}
@@ -35,7 +35,7 @@ func TestTerm_valueIsTheQuantitys(t *testing.T) {
 			out++
 		}
 	}
-	require.Greater(t, out, 1000)
+	require.Greater(t, out, 500)
 }
 
 func TestTerm_zero(t *testing.T) {
