@@ -134,6 +134,9 @@ func wantSticky[Q arithmetic[Q]](t *testing.T) {
 	} {
 		require.False(t, got.InRange(), "%s", name)
 	}
+	// Two thirds of a quantum above the limit, rounded up and down.
+	require.False(t, most.Scale(3<<60+1, 3<<60).InRange())
+	require.Equal(t, most, ScaleRound(most, 3<<60+1, 3<<60, Down))
 	require.Equal(t, most, most.Add(0).Abs().Max(0).Scale(1, 1))
 	require.Equal(t, -most, (-most).Scale(-1, -1))
 }
