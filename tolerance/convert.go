@@ -123,7 +123,7 @@ func (b BandOf[Q]) Convert(u units.Unit[Q], places int, rule ConvertRule) (Conve
 		}
 	}
 	if err := l.check(); err != nil {
-		return fail(ErrOrder, fmt.Sprintf("the band is narrower than a step of %d places: give more places", c.Places))
+		return fail(ErrOrder, "the band is narrower than the step: give more places")
 	}
 	c.To = BandOf[Q]{l}
 	return c, nil
