@@ -72,6 +72,9 @@ func causes[Q units.Quantity](x, half, middle, spread int64) (found []CauseOf[Q]
 	// accept keeps the cause if what it undoes lies among the neighbours. Where
 	// they lie too far apart, room, nothing can be told.
 	accept := func(c CauseOf[Q], half int64, least, room uint64) {
+		if uint64(spread) > room || !units.InRange(Q(half)) {
+			return
+		}
 		allow := max(3*uint64(spread), least)
 		off := apart(int64(c.Undone), middle)
 		if allow > room || !units.InRange(c.Undone) || off > allow+uint64(half) || apart(x, middle) <= 2*allow+uint64(half) {

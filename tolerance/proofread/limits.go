@@ -99,7 +99,7 @@ func (l *LimitsOf[Q]) suspect() Side {
 // wider compares d/c with b/a for sizes above zero: 1 where a and b differ by
 // the greater factor.
 func wider[Q units.Quantity](a, b, c, d Q) int {
-	if a <= 0 || c <= 0 {
+	if min(a, b, c, d) <= 0 {
 		return 0
 	}
 	h1, l1 := bits.Mul64(uint64(b), uint64(c))

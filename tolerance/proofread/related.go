@@ -87,9 +87,10 @@ func CheckRatio[Q units.Quantity](from, to units.Written[Q], ratio Ratio) (Resul
 		found = factorPi(from, to, ratio)
 	}
 	second := newSearch(PairOf[Q]{decimalOf(made, to.Unit, to.Unit.Places()), to}, First, Second)
-	second.at[0] = expected
+	second.at[0], second.printed = expected, r.Pair
 	second.slips()
 	first := newSearch(PairOf[Q]{from, decimalOf(back, from.Unit, from.Unit.Places())}, Second, First)
+	first.printed = r.Pair
 	first.at[1] = shown{int64(back), int64(over(Q(b.step), ratio))}
 	first.slips()
 	for _, c := range append(second.found, first.found...) {

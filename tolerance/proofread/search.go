@@ -13,7 +13,8 @@ const mostSlips = 4
 // search looks for what may have gone wrong with two figures of one size.
 type search[Q units.Quantity] struct {
 	pair    PairOf[Q]
-	at      [2]shown // a fraction and a design figure are exact: step 0
+	printed PairOf[Q] // what stands there, where a figure of pair was calculated
+	at      [2]shown  // a fraction and a design figure are exact: step 0
 	figs    [2]figure[Q]
 	digits  [2]bool // whether the figure is a decimal
 	design  Side    // known to be right
@@ -29,7 +30,7 @@ type candidate[Q units.Quantity] struct {
 }
 
 func newSearch[Q units.Quantity](p PairOf[Q], design, suspect Side) *search[Q] {
-	s := &search[Q]{pair: p, design: design, suspect: suspect}
+	s := &search[Q]{pair: p, printed: p, design: design, suspect: suspect}
 	for _, side := range []Side{First, Second} {
 		w, i := p.side(side), side.index()
 		s.at[i] = show(w)
@@ -100,12 +101,12 @@ func (s *search[Q]) sorted() []SlipOf[Q] {
 		if fixed == (units.Written[Q]{}) || c.Kind == WrongUnit {
 			fixed = c.Correct
 		}
-		left := s.pair.side(c.In.other())
+		left := s.printed.side(c.In.other())
 		c.suspicions = unlikely(fixed) + unlikely(left)
 		if s.suspect == c.In.other() {
 			c.suspicions += 4
 		}
-		c.trust = s.trust(c.In.other())
+		c.trust = trust(left)
 	}
 	return ordered(s.found)
 }
@@ -124,11 +125,12 @@ func ordered[Q units.Quantity](found []candidate[Q]) []SlipOf[Q] {
 }
 
 // trust is how round a figure is, a fraction being as round as can be.
-func (s *search[Q]) trust(side Side) int {
-	if !s.digits[side.index()] {
+func trust[Q units.Quantity](w units.Written[Q]) int {
+	f, ok := figureOf(w)
+	if !ok {
 		return 0
 	}
-	return roundness(s.figs[side.index()].m)
+	return roundness(f.m)
 }
 
 // unlikely counts what a workshop doesn't measure: finer steps than a

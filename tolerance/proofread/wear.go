@@ -82,6 +82,12 @@ func (w *wear[Q]) result() ResultOf[Q] {
 		return r
 	}
 	found := shifts(w.pair, func(side Side, a, b int64) bool { return w.right(side, a, b, past) })
+	for i := range found { // a wear limit of twice the size explains less than one close by
+		c := &found[i]
+		if left := int64(w.pair.side(c.In.other()).Value); apart(int64(c.Undone.Value), left) > uint64(left)/closeWear {
+			c.Rank += rankNearDecimal - rankDecimalPlace
+		}
+	}
 	found = append(found, w.figure(past)...)
 	if past {
 		worn := w.pair.Second
