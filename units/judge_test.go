@@ -50,7 +50,7 @@ var judges = map[string]*judge{
 func names(list string) map[string]string {
 	sizes := map[string]string{}
 	var waiting []string
-	for _, word := range strings.Fields(list) {
+	for word := range strings.FieldsSeq(list) {
 		name, size, last := word, "", false
 		if i := strings.LastIndex(word, "="); i >= 0 {
 			name, size, last = word[:i], word[i+1:], true

@@ -1,6 +1,9 @@
 package units
 
-import "math/bits"
+import (
+	"math/bits"
+	"slices"
+)
 
 // inputMax is the longest input in bytes that a parser looks at.
 const inputMax = 256
@@ -104,10 +107,8 @@ func (t *table) find(name string, def uint8) int {
 		}
 	}
 	for k := range t.units {
-		for _, n := range t.units[k].names {
-			if n == name {
-				return k
-			}
+		if slices.Contains(t.units[k].names, name) {
+			return k
 		}
 	}
 	return -1
