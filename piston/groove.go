@@ -50,7 +50,7 @@ func (r Remedy) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
 // A Groove is what was measured of one ring groove with its used ring in it.
 type Groove struct {
 	Where      string              // "piston 2, top groove"
-	Ring       RingKind            //
+	Ring       RingKind            // a compression ring, or an oil control ring assembly
 	Stations   []tolerance.Bracket // side clearance, at one or more places round the ring
 	Limits     tolerance.Spec      // of the side clearance
 	UsedHeight tolerance.Bracket   // of the used ring; zero where it was not measured
@@ -60,12 +60,12 @@ type Groove struct {
 
 // A GrooveReport is what follows from the readings of one groove.
 type GrooveReport struct {
-	Finding   tolerance.Finding `json:"finding"`
-	NewRing   NewRing           `json:"newRing"`
-	Wear      Wear              `json:"wear"`
+	Finding   tolerance.Finding `json:"finding"`   // of the side clearance
+	NewRing   NewRing           `json:"newRing"`   // what a new ring would do
+	Wear      Wear              `json:"wear"`      // whose the wear is, where it is known
 	WearKnown bool              `json:"wearKnown"` // whether used height and new sizes were given
-	Remedy    Remedy            `json:"remedy"`
-	Next      string            `json:"next"` // what to do next, in words
+	Remedy    Remedy            `json:"remedy"`    // what follows
+	Next      string            `json:"next"`      // what to do next, in words
 }
 
 // measure is the name of the measure in findings.

@@ -11,8 +11,8 @@ type Wear struct {
 	Ring   tolerance.Bracket `json:"ring"`   // how much lower the ring has become
 	// The groove's share of both, in per cent, rounded outward; the ring has
 	// the rest. It is 0 to 100 where the readings don't tell.
-	LeastPercent    int `json:"leastGroovePercent"`
-	GreatestPercent int `json:"greatestGroovePercent"`
+	LeastPercent    int `json:"leastGroovePercent"`    // at the least
+	GreatestPercent int `json:"greatestGroovePercent"` // at the greatest
 	// Doubt names a reading that can't be wear: a groove narrower or a ring
 	// higher than new.
 	Doubt string `json:"doubt,omitempty"`

@@ -33,7 +33,7 @@ func (o Outcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil 
 
 // NewRing is what a new ring would do in a groove that was measured.
 type NewRing struct {
-	Outcome  Outcome           `json:"outcome"`
+	Outcome  Outcome           `json:"outcome"`  // in one word
 	Least    tolerance.Bracket `json:"least"`    // the least clearance it would have
 	Greatest tolerance.Bracket `json:"greatest"` // the greatest
 	// Heights are the ring heights that would bring the clearance into its
@@ -42,8 +42,8 @@ type NewRing struct {
 	// sure to. A height above the new ring's is no remedy: a thicker ring is
 	// never fitted into a worn groove.
 	Heights  tolerance.Bracket `json:"heights"`
-	Ok       bool              `json:"heightsKnown"`
-	Possible tolerance.Bracket `json:"possible"`
+	Ok       bool              `json:"heightsKnown"`     // whether any height is sure to
+	Possible tolerance.Bracket `json:"possible"`         // the heights that might
 	Settle   string            `json:"settle,omitempty"` // what would settle an outcome that can't be told
 }
 

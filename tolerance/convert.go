@@ -35,8 +35,8 @@ type ConversionOf[Q units.Quantity] struct {
 	From   BandOf[Q]     // as given, exactly
 	To     BandOf[Q]     // with its limits rounded in Unit to Places
 	Unit   units.Unit[Q] // the unit converted to
-	Places int
-	Rule   ConvertRule
+	Places int           // decimal places of the converted limits
+	Rule   ConvertRule   // which way they were rounded
 	// How far the rounding moved each limit outward (above zero: it gives
 	// away, a part past the exact limit is accepted) or inward (below zero:
 	// it takes).
@@ -57,10 +57,10 @@ var ErrPlaces = errors.New("places out of range")
 
 // A ConvertError says why a band can't be converted.
 type ConvertError struct {
-	Band string
-	Unit string
-	Kind error // ErrOrder, ErrNoLimit, ErrRange or ErrPlaces
-	Want string
+	Band string // what was to be converted
+	Unit string // to which unit
+	Kind error  // ErrOrder, ErrNoLimit, ErrRange or ErrPlaces
+	Want string // what was expected, in words
 }
 
 func (e *ConvertError) Error() string {
