@@ -65,7 +65,7 @@ func lessRoot(p, r *big.Rat) (down, up *big.Int) {
 // chainQuanta is n as a quantity, out of range where it doesn't fit.
 func chainQuanta[Q units.Quantity](n *big.Int) Q {
 	if !n.IsInt64() || !inRange(Q(n.Int64())) {
-		return outOfRange
+		return Q(outOfRange)
 	}
 	return Q(n.Int64())
 }

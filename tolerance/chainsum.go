@@ -67,7 +67,7 @@ func (x *exactSum[Q]) round(r units.Rounding) (sum Q, exact bool) {
 	}
 	v := Q(lo)
 	if x.out || hi != int64(v)>>63 || !inRange(v) {
-		return outOfRange, false
+		return Q(outOfRange), false
 	}
 	return v, exact
 }

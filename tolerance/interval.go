@@ -70,11 +70,11 @@ func interval[Q units.Quantity](lo Q, loEnd End, hi Q, hiEnd End) Interval[Q] {
 }
 
 // outOfRange is both ends of an interval that left the range.
-const outOfRange = -1 << 63
+const outOfRange int64 = -1 << 63
 
 // broken is the interval that left the range.
 func broken[Q units.Quantity]() Interval[Q] {
-	return Interval[Q]{outOfRange, outOfRange, Closed, Closed}
+	return Interval[Q]{Q(outOfRange), Q(outOfRange), Closed, Closed}
 }
 
 func (i Interval[Q]) check() error {
@@ -123,7 +123,7 @@ func (i Interval[Q]) IsZero() bool { return i.loEnd == Absent && i.hiEnd == Abse
 
 // InRange reports whether the interval can be judged, printed and encoded: an
 // operation that left the range, or divided by zero, gives one that can't.
-func (i Interval[Q]) InRange() bool { return i.lo != outOfRange }
+func (i Interval[Q]) InRange() bool { return i.lo != Q(outOfRange) }
 
 // Contains reports whether q lies in the interval.
 func (i Interval[Q]) Contains(q Q) bool { return Exactly(q).Within(i) }
@@ -177,7 +177,7 @@ func (i Interval[Q]) Width() (w Q, ok bool) {
 		return 0, false
 	}
 	if isTemperature[Q]() {
-		return outOfRange, true
+		return Q(outOfRange), true
 	}
 	return checkedSub(i.hi, i.lo), true
 }
@@ -190,7 +190,7 @@ func (i Interval[Q]) Middle() (m Q, ok bool) {
 	case i.loEnd == Absent || i.hiEnd == Absent:
 		return 0, false
 	case !i.InRange():
-		return outOfRange, true
+		return Q(outOfRange), true
 	}
 	sum := i.lo + i.hi // at most 2^62
 	m = sum >> 1
@@ -206,14 +206,14 @@ func checkedAdd[Q units.Quantity](a, b Q) Q {
 	if inRange(a) && inRange(b) {
 		return a + b
 	}
-	return outOfRange
+	return Q(outOfRange)
 }
 
 func checkedSub[Q units.Quantity](a, b Q) Q {
 	if inRange(a) && inRange(b) {
 		return a - b
 	}
-	return outOfRange
+	return Q(outOfRange)
 }
 
 // isTemperature tells the one quantity that has no sums and no multiples.
