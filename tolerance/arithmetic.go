@@ -16,7 +16,8 @@ func (r Interval[Q]) keep(i, j Interval[Q]) Interval[Q] {
 }
 
 // sum is the interval of a sum's or difference's ends, each closed only if
-// both that make it are.
+// both that make it are. Of what is out of range they may have wrapped, which
+// keep then sees to.
 func sum[Q units.Quantity](lo Q, lo1, lo2 End, hi Q, hi1, hi2 End) Interval[Q] {
 	if isTemperature[Q]() {
 		return broken[Q]()

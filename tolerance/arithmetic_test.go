@@ -246,7 +246,11 @@ func TestInterval_arithmetic(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			r := rand.New(rand.NewPCG(2, 61))
 			kinds := map[string]int{}
-			for range []int{0, 3000, 4000, 6000, 150}[o.operands] {
+			cases := []int{0, 1000, 2000, 4000, 60}[o.operands]
+			if name == "Spread of 3" {
+				cases = 400 // of many points each
+			}
+			for range cases {
 				x := make([]Bracket, o.operands)
 				at := make([][]*big.Rat, o.operands)
 				for k := range x {
@@ -274,7 +278,7 @@ func TestInterval_arithmetic(t *testing.T) {
 				require.Equal(t, want, got, "%s %v: want %v, got %v", name, x, want, got)
 			}
 			t.Log(kinds)
-			require.Greater(t, kinds["bracket"], 100)
+			require.Greater(t, kinds["bracket"], 40)
 		})
 	}
 }
@@ -332,7 +336,7 @@ func TestInterval_scale(t *testing.T) {
 		return r.Int64N(41) - 20
 	}
 	broken := 0
-	for range 8000 {
+	for range 3000 {
 		i, num, den := randomInterval(r), factor(), factor()
 		by := func(c *big.Rat) func(x []*big.Rat) *big.Rat {
 			return func(x []*big.Rat) *big.Rat { return new(big.Rat).Mul(x[0], c) }

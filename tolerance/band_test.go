@@ -152,6 +152,7 @@ func TestOutOfRange(t *testing.T) {
 		lost.Spread(), good.Spread(lost), lost.Spread(good), good.Spread(good, lost),
 		lost.Scale(0, 1), good.Scale(1, 0), lost.ScalePi(0, 1), good.ScalePi(1, 0), Bracket{}.Scale(1, 0),
 		lost.MulDiv(good, good), good.MulDiv(lost, good), good.MulDiv(good, lost), good.MulDiv(good, Exactly(units.Length(0))),
+		AtLeast(units.Length(1<<61)).Interval().MulDiv(Exactly(units.Length(3)), Exactly(units.Length(2))),
 		lost.Share(good, good), good.Share(lost, good), good.Share(good, lost), good.Share(good, good.Sub(good).Sub(good)),
 	} {
 		require.Equal(t, lost, got)

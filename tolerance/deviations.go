@@ -89,6 +89,8 @@ func (r *reader[Q]) deviations(size, a, b part) (none Interval[Q], err error) {
 		}
 	case errS != nil && err == nil && x.Unit == y.Unit && !x.Compound && !y.Compound: // or by the deviations
 		s, errS = r.number(size, &x.Unit)
+	case errS == nil && err == nil && x.Unit != s.Unit: // "73 mm +30 µm/-0.01" has two to choose from
+		_, err = r.number(number[1], nil)
 	}
 	if errS != nil {
 		return none, errS

@@ -57,6 +57,9 @@ func TestFinding_sentences(t *testing.T) {
 			"clearance 0.5 mm, new 0.03–0.07 mm: too large: outside the new-part band; no wear limit given"},
 		{"0.03–0.07 mm", "", "0.02 mm|0.5 mm",
 			"clearance least 0.02 mm, greatest 0.5 mm, new 0.03–0.07 mm: too small in one place and too large in another: outside the new-part band; no wear limit given"},
+		// What is open makes it neither better nor worse.
+		{"0.03–0.07 mm", "", "0.02 mm|[0.06 mm, 0.08 mm)",
+			"clearance least 0.02 mm, greatest [0.06 mm, 0.08 mm), new 0.03–0.07 mm: too small: outside the new-part band; no wear limit given"},
 		{"0.03–0.07 mm", "", "[0.02 mm, 0.04 mm)|[0.06 mm, 0.08 mm)",
 			"clearance least [0.02 mm, 0.04 mm), greatest [0.06 mm, 0.08 mm), new 0.03–0.07 mm: can't tell, which is not a pass; to settle it, find out whether the least is less than 0.03 mm, and whether the greatest is more than 0.07 mm"},
 		{"", "min 72.9 mm, max 73.1 mm", "72.8 mm|73.2 mm",
@@ -99,6 +102,9 @@ func TestFinding_text(t *testing.T) {
 	short, err := Assess("", "", spec("min 0.07 mm", ""), Exactly(70*units.Micrometre-1))
 	require.NoError(t, err)
 	require.Equal(t, "0.0027559 in, new min 0.0027560 in: too small: outside the new-part band; no wear limit given", short.Text(units.InInches, 3))
+	short, err = Assess("", "", spec("min 0.05 mm", ""), Exactly(50*units.Micrometre-1))
+	require.NoError(t, err)
+	require.Equal(t, 8, short.Places(units.InInches, units.AllPlaces), "nine places show both as 0.001968504 in, eight don't")
 	// All places that inches take don't tell these two apart.
 	close, err := Assess("", "", spec("max 0.07 mm", ""), bracket("[0 mm, 0.069999999 mm]"))
 	require.NoError(t, err)

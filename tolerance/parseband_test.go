@@ -189,6 +189,7 @@ func TestParseBand_refuses(t *testing.T) {
 		{"max 5", units.ErrNoUnit, ", at byte 5: no unit; "},
 		{"5–6 ft 3 in", units.ErrNoUnit, ", at byte 1: no unit; "},
 		{"73 +0.03 mm/-0.001 in", units.ErrNoUnit, ", at byte 3: no unit; "},
+		{"73 mm +30 µm/-0.01", units.ErrNoUnit, ", at byte 19: no unit; "},
 		{"73 +0.03/-0.01", units.ErrNoUnit, ", at byte 3: no unit; "},
 		{"max 5 furlong", units.ErrUnknownUnit, ", at byte 6: unknown unit; "},
 		{"  max   5  furlong", units.ErrUnknownUnit, ", at byte 11: unknown unit; "},

@@ -41,6 +41,7 @@ var before = []struct {
 	{"more than", more}, {"over", more}, {"above", more}, {">", more},
 }
 
+// words after a number.
 var after = []struct {
 	word string
 	to   side
@@ -53,6 +54,8 @@ var after = []struct {
 // round.
 var verbs = []string{"renew", "replace", "reject", "scrap"}
 
+// orMore are the tails that say on which side of a number, the upper ones
+// first.
 var orMore = []string{"or more", "or over", "or above", "or less", "or under", "or below"}
 
 // oneSided finds what the words of a one-sided limit mean, and its number.
