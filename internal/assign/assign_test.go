@@ -19,7 +19,7 @@ const x = assign.Forbidden
 func table(t *testing.T, text string) (rows, cols int, cost []int64) {
 	lines := strings.Split(text, " / ")
 	for _, line := range lines {
-		for _, cell := range strings.Fields(line) {
+		for cell := range strings.FieldsSeq(line) {
 			c := int64(x)
 			if cell != "x" {
 				n, err := strconv.ParseInt(cell, 10, 64)
@@ -33,7 +33,7 @@ func table(t *testing.T, text string) (rows, cols int, cost []int64) {
 }
 
 func columns(t *testing.T, text string) (cols []int) {
-	for _, cell := range strings.Fields(text) {
+	for cell := range strings.FieldsSeq(text) {
 		n := assign.None
 		if cell != "x" {
 			var err error

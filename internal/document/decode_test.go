@@ -3,6 +3,7 @@ package document_test
 import (
 	"encoding/json"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -35,9 +36,11 @@ type everything struct {
 	Trials  []*trial           `json:"trials,omitempty"`
 	Levels  *[]map[string]bool `json:"levels"`
 	Plain   float64            `json:",omitempty"`
-	Dash    int                `json:"-,omitempty"`
-	Hidden  chan int           `json:"-"`
-	secret  func()
+	//lint:ignore SA5008 a field that is really named "-" is what is tested
+	Dash   int      `json:"-,omitempty"`
+	Hidden chan int `json:"-"`
+	//lint:ignore U1000 that a field which is not exported is passed over is what is tested
+	secret func()
 }
 
 type grade string
@@ -179,16 +182,17 @@ func TestDecode_everyCut(t *testing.T) {
 
 // A struct with more fields than two words of marks.
 func TestDecode_manyFields(t *testing.T) {
-	doc := `{`
+	var doc strings.Builder
+	doc.WriteString(`{`)
 	for i := range 150 {
 		if i > 0 {
-			doc += ","
+			doc.WriteString(",")
 		}
-		doc += `"` + wideName(i) + `":` + `1`
+		doc.WriteString(`"` + wideName(i) + `":` + `1`)
 	}
 	target := newWide()
-	require.NoError(t, document.Decode([]byte(doc+`}`), target))
-	require.ErrorIs(t, document.Decode([]byte(doc+`,"`+wideName(149)+`":1}`), target), document.ErrDuplicate)
+	require.NoError(t, document.Decode([]byte(doc.String()+`}`), target))
+	require.ErrorIs(t, document.Decode([]byte(doc.String()+`,"`+wideName(149)+`":1}`), target), document.ErrDuplicate)
 	require.ErrorIs(t, document.Decode([]byte(`{"`+wideName(149)+`":1}`), target), document.ErrMissing)
 }
 

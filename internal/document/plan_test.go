@@ -64,6 +64,7 @@ func TestDecode_badTypes(t *testing.T) {
 			A int `json:"a,string"`
 		}), `.A: cannot decode into this Go type: found a tag option that is not known here, "string"`},
 		{new(struct {
+			//lint:ignore SA5008 a name that is not plain is what is tested
 			A int `json:"a\"b"`
 		}), `.A: cannot decode into this Go type: found a tag with a name that is not plain, "a\"b"`},
 		{new(struct{ *base }), `found an embedded pointer`},
