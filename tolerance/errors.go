@@ -46,7 +46,7 @@ func orderError[Q units.Quantity](what string, lo, hi Q) error {
 
 // A RangeError names an operation or a field whose value is out of range.
 type RangeError struct {
-	Op string
+	Op string // "interval", "encode band", "reading 2", …
 }
 
 func (e *RangeError) Error() string {

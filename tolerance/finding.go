@@ -14,10 +14,10 @@ type FindingOf[Q units.Quantity] struct {
 	Where    string      `json:"where"`    // "piston 2, top groove"
 	Least    Interval[Q] `json:"least"`    // the least of the stations
 	Greatest Interval[Q] `json:"greatest"` // the greatest of the stations
-	Spec     SpecOf[Q]   `json:"spec"`
+	Spec     SpecOf[Q]   `json:"spec"`     // the limits
 	New      Sides       `json:"newBand"`  // against the band for new parts
 	Wear     Sides       `json:"wearBand"` // against the wear limit
-	Standing Standing    `json:"standing"`
+	Standing Standing    `json:"standing"` // against both together
 	// Margin is how far the readings lie inside the nearest limit that
 	// governs them (the wear limit where there is one on that side, else the
 	// new-part one); below zero, how far outside. Of temperatures, whose
@@ -71,8 +71,8 @@ func Assess[Q units.Quantity](measure, where string, spec SpecOf[Q], stations ..
 
 // An AssessError names a measure that can't be judged, and why.
 type AssessError struct {
-	Measure, Where string
-	Kind           error // ErrNoReading, a [RangeError] or a [SpecError]
+	Measure, Where string // as they were given
+	Kind           error  // ErrNoReading, a [RangeError] or a [SpecError]
 }
 
 func (e *AssessError) Error() string {
@@ -118,7 +118,8 @@ func (s SpecOf[Q]) margin(least, greatest Interval[Q]) Interval[Q] {
 	case g.loEnd == Absent:
 		return high
 	}
-	// No reading lies further from both limits than halfway.
+	// The two add up to the width at most, so no reading lies further from
+	// both limits than halfway.
 	half := Exactly(checkedSub(g.hi, g.lo)).Scale(1, 2)
 	m := low.Min(high)
 	if !notAbove(m, half) {

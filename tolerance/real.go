@@ -15,6 +15,8 @@ import "math"
 // A result that no number answers to (a division by zero, the root of a
 // negative number, the direction of a point from itself, more than a float64
 // holds) is out of range and stays so through further operations.
+//
+// Add, Sub, Mul and Quo are sum, difference, product and quotient.
 type Real[R any] interface {
 	Add(R) R
 	Sub(R) R

@@ -41,7 +41,9 @@ func (s SpecOf[Q]) Validate() error {
 }
 
 // A SpecError names a band for new parts that reaches past the wear limit.
-type SpecError struct{ New, Wear string }
+type SpecError struct {
+	New, Wear string // the two, exactly
+}
 
 func (e *SpecError) Error() string {
 	return fmt.Sprintf("tolerance: the band for new parts, %s, reaches past the wear limit, %s", e.New, e.Wear)

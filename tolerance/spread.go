@@ -35,8 +35,9 @@ func (i Interval[Q]) Spread(more ...Interval[Q]) Interval[Q] {
 			ends = j
 		}
 	}
-	// Where one begins above the end of another, they differ by that at least;
-	// else one value may lie in them all.
+	// Where one begins above the end of another, they differ by that at least,
+	// and all others have values between the two; else one value may lie in
+	// them all.
 	if begins.loEnd != Absent && ends.hiEnd != Absent && begins.lo >= ends.hi {
 		r.lo, r.loEnd = begins.lo-ends.hi, min(begins.loEnd, ends.hiEnd)
 	}
