@@ -122,7 +122,10 @@ func (b BandOf[Q]) Convert(u units.Unit[Q], places int, rule ConvertRule) (Conve
 			l.hiEnd = Closed
 		}
 	}
-	if err := l.check(); err != nil {
+	switch err := l.check(); {
+	case errors.Is(err, ErrRange):
+		return fail(ErrRange, "limits that stay in range when rounded")
+	case err != nil:
 		return fail(ErrOrder, "the band is narrower than the step: give more places")
 	}
 	c.To = BandOf[Q]{l}
@@ -178,7 +181,7 @@ func DesignColumn(first, second Printed) (design Printed, ok bool) {
 		return Printed{}, false
 	}
 	a, b := first.digits(), second.digits()
-	if a == b {
+	if a == b || a == 0 || b == 0 { // 0: calculated, or nothing but zeros
 		return Printed{}, false
 	}
 	if a < b {
@@ -193,6 +196,9 @@ func follows(from, to Printed) bool {
 	limit := func(x units.Length, xEnd End, y units.Length, yEnd End, w units.Written[units.Length]) bool {
 		if xEnd != yEnd || xEnd == Absent {
 			return xEnd == yEnd
+		}
+		if w == (units.Written[units.Length]{}) {
+			return x == y // calculated from a size and its tolerance: no places to round to
 		}
 		even, _ := units.Round(x, w.Unit, int(w.Places), units.NearestEven)
 		away, _ := units.Round(x, w.Unit, int(w.Places), units.NearestAway)

@@ -134,6 +134,9 @@ func TestConvertRefuses(t *testing.T) {
 	bad := AtMost(units.OutOfRange[units.Length]())
 	_, err := bad.Convert(units.InInches, 3, ConvertNearest)
 	require.ErrorIs(t, err, ErrRange)
+	// Rounded up, the last quantum in range leaves it.
+	_, err = AtLeast(units.Length(1<<61)).Convert(units.InMetres, 0, ConvertInward)
+	require.ErrorIs(t, err, ErrRange)
 	// The rule is for lengths alone.
 	_, err = MustBetween(70*units.Newton, 80*units.Newton).Convert(units.InPoundsForce, ByTolerance, ConvertNearest)
 	require.ErrorIs(t, err, ErrPlaces)
@@ -167,6 +170,9 @@ func TestDesignColumn(t *testing.T) {
 		{"0.03–0.07 mm", "0.0015–0.0028 in", ""}, // one of them is wrong
 		{"0.254–0.508 mm", "0.010–0.020 in", "second"},
 		{"max 0.1 mm", "0.0030–0.0039 in", ""},
+		{"11 ±0.3 mm", "0.421–0.445 in", "first"},
+		{"0.421–0.445 in", "11 ±0.3 mm", "second"},
+		{"11 ±0.3 mm", "10.7–11.3 mm", ""}, // the same, each exactly
 	} {
 		first, err := ParsePrinted(c.first)
 		require.NoError(t, err)
