@@ -32,12 +32,13 @@ const (
 var basisNames = [...]string{"apart", "the same size", "second from first", "first from second", "either from the other", "both from a third size", "rounded inward"}
 
 // String says it in words.
-func (b Basis) String() string {
-	if int(b) >= len(basisNames) {
-		b = Apart
-	}
-	return basisNames[b]
-}
+func (b Basis) String() string { return word(basisNames[:], b) }
+
+// MarshalText writes what String gives.
+func (b Basis) MarshalText() ([]byte, error) { return []byte(b.String()), nil }
+
+// UnmarshalText reads what String gives.
+func (b *Basis) UnmarshalText(text []byte) error { return readWord("basis", basisNames[:], text, b) }
 
 // shown is a printed value and what one step of its last place is worth, in
 // quanta. A step of 0 is a value taken as exact.

@@ -7,7 +7,7 @@ import (
 // A CauseOf is what may have happened to one reading of a set: a suspicion,
 // which nothing acts upon.
 type CauseOf[Q units.Quantity] struct {
-	Kind   Kind         `json:"kind"`
+	Kind   Kind         `json:"kind"`            // ThimbleTurn, DecimalPlace, …
 	Num    int64        `json:"num,omitzero"`    // the reading is Num/Den times what it should be;
 	Den    int64        `json:"den,omitzero"`    // both 0 where it is off by an amount
 	Offset units.Length `json:"offset,omitzero"` // how much it is too great
@@ -71,13 +71,17 @@ func causes[Q units.Quantity](x, half, middle, spread int64) (found []CauseOf[Q]
 	var list []scored
 	// accept keeps the cause if what it undoes lies among the neighbours. Where
 	// they lie too far apart, room, nothing can be told.
-	accept := func(c CauseOf[Q], half int64, least, room uint64) {
-		if uint64(spread) > room || !units.InRange(Q(half)) {
+	accept := func(c CauseOf[Q], undoneHalf int64, least, room uint64) {
+		if uint64(spread) > room || !units.InRange(Q(undoneHalf)) {
 			return
 		}
 		allow := max(3*uint64(spread), least)
 		off := apart(int64(c.Undone), middle)
-		if allow > room || !units.InRange(c.Undone) || off > allow+uint64(half) || apart(x, middle) <= 2*allow+uint64(half) {
+		if allow > room {
+			return
+		}
+		allow = min(allow, size/2)
+		if !units.InRange(c.Undone) || off > allow+uint64(undoneHalf) || apart(x, middle) <= 2*allow+uint64(half) {
 			return
 		}
 		i := 0
@@ -89,9 +93,13 @@ func causes[Q units.Quantity](x, half, middle, spread int64) (found []CauseOf[Q]
 		list[i] = scored{c, off}
 	}
 	for _, f := range factors {
+		room := size / 4
+		if f.num >= 10*f.den { // honest wear doesn't come near it
+			room = size
+		}
 		for _, c := range []CauseOf[Q]{{Kind: f.kind, Num: f.num, Den: f.den}, {Kind: f.kind, Num: f.den, Den: f.num}} {
 			c.Undone = units.ScaleRound(Q(x), c.Den, c.Num, units.NearestEven)
-			accept(c, int64(units.ScaleRound(Q(half), c.Den, c.Num, units.Up)), size/50, size/4)
+			accept(c, int64(units.ScaleRound(Q(half), c.Den, c.Num, units.Up)), size/50, room)
 		}
 	}
 	if _, is := any(Q(0)).(units.Length); is {

@@ -22,17 +22,18 @@ const (
 var formNames = [...]string{"one figure", "a range", "a maximum", "a minimum", "a size with its tolerance"}
 
 // String is the form in words.
-func (f Form) String() string {
-	if int(f) >= len(formNames) {
-		f = One
-	}
-	return formNames[f]
-}
+func (f Form) String() string { return word(formNames[:], f) }
+
+// MarshalText writes what String gives.
+func (f Form) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
+
+// UnmarshalText reads what String gives.
+func (f *Form) UnmarshalText(text []byte) error { return readWord("form", formNames[:], text, f) }
 
 // A ColumnOf is what one column of a manual prints of a measure. Unlike a
 // [tolerance.PrintedOf] it may have its least above its greatest.
 type ColumnOf[Q units.Quantity] struct {
-	Form Form             `json:"form"`
+	Form Form             `json:"form"`       // one figure, a range, …
 	A    units.Written[Q] `json:"a"`          // the one figure, the least of a range, the size
 	B    units.Written[Q] `json:"b,omitzero"` // the greatest of a range, the tolerance after ±; else unused
 }
@@ -85,7 +86,7 @@ func (c *ColumnOf[Q]) limit(i int) Limit {
 // figure is both, and those of a size with its tolerance are calculated.
 func (c *ColumnOf[Q]) least() (w units.Written[Q], ok bool) {
 	if c.Form == Symmetric {
-		return c.deviate(-1)
+		return c.deviate(c.A.Value - c.B.Value)
 	}
 	return c.A, c.Form != Maximum
 }
@@ -93,15 +94,15 @@ func (c *ColumnOf[Q]) least() (w units.Written[Q], ok bool) {
 func (c *ColumnOf[Q]) greatest() (w units.Written[Q], ok bool) {
 	switch c.Form {
 	case Symmetric:
-		return c.deviate(+1)
+		return c.deviate(c.A.Value + c.B.Value)
 	case Range:
 		return c.B, true
 	}
 	return c.A, c.Form != Minimum
 }
 
-func (c *ColumnOf[Q]) deviate(sign Q) (w units.Written[Q], ok bool) {
-	w = c.A.As(c.A.Value + sign*c.B.Value)
+func (c *ColumnOf[Q]) deviate(limit Q) (w units.Written[Q], ok bool) {
+	w = c.A.As(limit)
 	w.Places = max(w.Places, c.B.Places)
 	return w, units.InRange(w.Value)
 }
@@ -133,8 +134,8 @@ func (c ColumnOf[Q]) String() string {
 // A LimitsOf is a measure as a manual prints it in two columns, or in one with
 // the other unit in brackets.
 type LimitsOf[Q units.Quantity] struct {
-	First  ColumnOf[Q] `json:"first"`
-	Second ColumnOf[Q] `json:"second"`
+	First  ColumnOf[Q] `json:"first"`  // as printed
+	Second ColumnOf[Q] `json:"second"` // beside it, of the same form
 }
 
 // A Limits is a length as a manual prints it in two units.

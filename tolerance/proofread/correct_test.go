@@ -129,7 +129,7 @@ func random(rng *rand.Rand, u units.Unit[units.Length], places int) units.Length
 func TestCorrect_random(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 54))
 	rules := []units.Rounding{units.NearestEven, units.NearestAway}
-	for range 5000 {
+	for range 3000 {
 		inPlaces, mmPlaces := 1+rng.IntN(5), 1+rng.IntN(5)
 		rule, other := rules[rng.IntN(2)], rules[rng.IntN(2)]
 		in := random(rng, units.InInches, inPlaces)
@@ -150,7 +150,7 @@ func TestCorrect_random(t *testing.T) {
 // Limits converted column by column, to nearest or inward, raise none either.
 func TestCorrect_limits(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 54))
-	for range 5000 {
+	for range 2000 {
 		inPlaces, mmPlaces := 2+rng.IntN(3), 1+rng.IntN(3)
 		least := random(rng, units.InInches, inPlaces)
 		greatest := least + units.Length(1+rng.IntN(40))*units.Thou

@@ -66,11 +66,11 @@
 //
 //	slip                                  flagged   named first   among the explanations
 //	decimal place, one or two               100 %         100 %         100 %
-//	two neighbouring digits exchanged        98 %          91 %          95 %
-//	one digit wrong                          91 %          84 %          96 %
-//	one digit lost, not a 0 nor the last     92 %          47 %          84 %
-//	one digit doubled, the same              86 %          56 %          90 %
-//	twice, half                             100 %     100, 96 %     100, 96 %
+//	two neighbouring digits exchanged        99 %          90 %          93 %
+//	one digit wrong                          91 %          85 %          96 %
+//	one digit lost, not a 0 nor the last     93 %          52 %          84 %
+//	one digit doubled, not a 0 nor the last  84 %          57 %          91 %
+//	twice, half                             100 %     100, 95 %     100, 95 %
 //	fraction taken for the next mark        100 %         100 %         100 %
 //	a figure not converted                  100 %         100 %         100 %
 //	the two exchanged                       100 %          99 %         100 %
@@ -78,9 +78,8 @@
 //	wrong sign                              100 %         100 %         100 %
 //	run through a temperature conversion    100 %         100 %         100 %
 //
-// What isn't flagged changed less than the other figure shows. Two slips that
-// fit by chance are the rule rather than the exception with figures of two
-// digits: look up the source.
+// What isn't flagged changed less than the other figure shows. With figures of
+// one or two digits several slips fit by chance as a rule: look up the source.
 //
 // # Readings
 //
@@ -88,7 +87,9 @@
 // it should be is named with its likely cause; [CheckBrackets] gives the
 // thresholds. One turn of the thimble is 0.5 mm on a metric micrometer, whose
 // sleeve has a mark each half millimetre, and 0.025 in on an inch one: 22.86 for
-// 22.36 is a half-millimetre mark overlooked, one whole turn.
+// 22.36 is a half-millimetre mark miscounted, one whole turn. Of slips made at
+// random in sets of 3 to 12 readings nine in ten or more are named, and of
+// thousands of honest sets none (TestReadings_power).
 //
 // What can't be seen from inside a set: an error that all readings share, such as
 // a zero error or a ring gauge taken for another; a slip in half of the readings

@@ -34,6 +34,7 @@ type ParseError struct {
 	Err   error  // what a number's parser said, or nil
 }
 
+// Error says it in a line, at most 64 bytes of the input in it.
 func (e *ParseError) Error() string {
 	cut := ""
 	if e.Cut {
@@ -80,6 +81,7 @@ type CheckError struct {
 	Want  string // what was expected, in words
 }
 
+// Error says it in a line.
 func (e *CheckError) Error() string {
 	s := "proofread: " + e.Field
 	if e.Value != "" {

@@ -69,6 +69,9 @@ func (s *search[Q]) fraction(side Side) {
 	if !ok || !okA || !okB || printed == int64(f.Value) || !mistakable(a, b) {
 		return
 	}
+	if w.Denominator == 0 && a.whole != b.whole { // a table of equivalents has no whole numbers
+		return
+	}
 	undone := f
 	if w.Denominator == 0 {
 		undone = decimalOf(f.Value, w.Unit, int(w.Places))

@@ -1,5 +1,10 @@
 package proofread
 
+import (
+	"slices"
+	"strings"
+)
+
 // A Kind names a slip. The zero Kind is no slip.
 type Kind uint8
 
@@ -76,12 +81,7 @@ var kindNames = [...]string{
 }
 
 // String is the kind in lower case; one that has no name is "no slip".
-func (k Kind) String() string {
-	if int(k) >= len(kindNames) {
-		k = NoSlip
-	}
-	return kindNames[k]
-}
+func (k Kind) String() string { return word(kindNames[:], k) }
 
 // Mild reports whether the figure is of the right size, but carelessly rounded.
 func (k Kind) Mild() bool { return k == CutOff || k == RoundedUp || k == RoundedTwice }
@@ -91,13 +91,7 @@ func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (k *Kind) UnmarshalText(text []byte) error {
-	for i, name := range kindNames {
-		if name == string(text) {
-			*k = Kind(i)
-			return nil
-		}
-	}
-	return parseError("kind of slip", string(text), ErrSyntax, `such as "decimal place" or "digit wrong"`, nil)
+	return readWord("kind of slip", kindNames[:], text, k)
 }
 
 // A Side is one of the two figures that are compared: the columns of a manual,
@@ -112,19 +106,35 @@ const (
 	Second
 )
 
+var sideNames = [...]string{"neither", "first", "second"}
+
 // String is the side in lower case.
-func (s Side) String() string {
-	switch s {
-	case First:
-		return "first"
-	case Second:
-		return "second"
-	}
-	return "neither"
-}
+func (s Side) String() string { return word(sideNames[:], s) }
+
+// MarshalText writes what String gives.
+func (s Side) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads what String gives.
+func (s *Side) UnmarshalText(text []byte) error { return readWord("side", sideNames[:], text, s) }
 
 // index is 0 for the first side and 1 for the second.
 func (s Side) index() int { return int(s) - 1 }
 
 // other is the opposite side.
 func (s Side) other() Side { return First + Second - s }
+
+// word names the value i; one that has no name is read as the zero value.
+func word[T ~uint8](names []string, i T) string {
+	if int(i) >= len(names) {
+		i = 0
+	}
+	return names[i]
+}
+
+func readWord[T ~uint8](what string, names []string, text []byte, into *T) error {
+	if i := slices.Index(names, string(text)); i >= 0 {
+		*into = T(i)
+		return nil
+	}
+	return parseError(what, string(text), ErrSyntax, `one of "`+strings.Join(names, `", "`)+`"`, nil)
+}

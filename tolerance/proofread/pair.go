@@ -44,6 +44,19 @@ const (
 	LiftNotSize                 // a lobe's lift and what it can be
 )
 
+var relationNames = [...]string{"same size", "in order", "within wear", "in ratio", "lift"}
+
+// String is the relation in lower case.
+func (r Relation) String() string { return word(relationNames[:], r) }
+
+// MarshalText writes what String gives.
+func (r Relation) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
+
+// UnmarshalText reads what String gives.
+func (r *Relation) UnmarshalText(text []byte) error {
+	return readWord("relation", relationNames[:], text, r)
+}
+
 // A Limit says which figure of a column is meant.
 type Limit uint8
 
@@ -59,17 +72,18 @@ const (
 var limitNames = [...]string{"value", "least", "greatest", "size", "tolerance"}
 
 // String is the figure's name in lower case.
-func (l Limit) String() string {
-	if int(l) >= len(limitNames) {
-		l = Value
-	}
-	return limitNames[l]
-}
+func (l Limit) String() string { return word(limitNames[:], l) }
+
+// MarshalText writes what String gives.
+func (l Limit) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
+
+// UnmarshalText reads what String gives.
+func (l *Limit) UnmarshalText(text []byte) error { return readWord("limit", limitNames[:], text, l) }
 
 // A SlipOf is one explanation of two figures that don't agree: a suspicion,
 // which nothing acts upon.
 type SlipOf[Q units.Quantity] struct {
-	Kind    Kind             `json:"kind"`
+	Kind    Kind             `json:"kind"`            // what may have happened
 	Also    Kind             `json:"also,omitzero"`   // a small slip that must come on top, or NoSlip
 	In      Side             `json:"in"`              // the figure that would be wrong
 	Shift   int              `json:"shift,omitzero"`  // DecimalPlace: how many places too far right (too great) the digits stand
@@ -85,9 +99,9 @@ type Slip = SlipOf[units.Length]
 
 // A ResultOf is what came of holding two figures to each other.
 type ResultOf[Q units.Quantity] struct {
-	Relation Relation    `json:"relation"`
-	Limit    Limit       `json:"limit"`
-	Pair     PairOf[Q]   `json:"pair"`
+	Relation Relation    `json:"relation"`       // what they were held to
+	Limit    Limit       `json:"limit"`          // which figure of the column it is
+	Pair     PairOf[Q]   `json:"pair"`           // the two figures
 	Basis    Basis       `json:"basis"`          // how they agree; Apart where they don't or it isn't SameSize
 	Slips    []SlipOf[Q] `json:"slips,omitzero"` // the likeliest first, at most four; none where nothing is amiss
 }

@@ -10,9 +10,9 @@ import (
 
 // An OddOf is one reading of a set that stands apart in a way that has a name.
 type OddOf[Q units.Quantity] struct {
-	Index   int                   `json:"index"` // from 0
-	Reading tolerance.Interval[Q] `json:"reading"`
-	Causes  []CauseOf[Q]          `json:"causes"` // the nearest to its neighbours first; one at least
+	Index   int                   `json:"index"`   // from 0
+	Reading tolerance.Interval[Q] `json:"reading"` // as given
+	Causes  []CauseOf[Q]          `json:"causes"`  // the nearest to its neighbours first; one at least
 }
 
 // A ReadingsOf is what came of holding the readings of a set to each other.
@@ -58,10 +58,11 @@ type span struct {
 // more than half. Honest wear spreads them; so a cause is named only where
 // undoing it puts the reading among them, within three times their spread of
 // their median (or 2 % for a factor, a tenth of the amount up to 0.1 mm for an
-// amount, if that is more), where the reading as it is lies more than twice as
-// far away, and where that allowance is at most a quarter of the size or of the
-// amount: of readings that lie too far apart nothing can be told. An amount is
-// looked for only on sizes that are at least as great.
+// amount, if that is more; never more than half the size), and where the reading
+// as it is lies more than twice as far away. Of readings that lie too far apart
+// nothing can be told: three times their spread may be a quarter of the amount,
+// of the size for factors of 2 and 2.54, and the size for greater ones. An
+// amount is looked for only on sizes that are at least as great.
 //
 // Of temperatures, which have no multiples, nothing is found.
 func CheckBrackets[Q units.Quantity](readings ...tolerance.Interval[Q]) (ReadingsOf[Q], error) {

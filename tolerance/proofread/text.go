@@ -197,14 +197,12 @@ func (r ReadingsOf[Q]) Text(u units.Unit[Q], places int) string {
 	for _, o := range r.Odd {
 		value := o.Reading.Text(u, places)
 		middle, _ := o.Reading.Middle()
-		text := fmt.Sprintf("reading %d, %s, is %s off the %s of its neighbours: ", o.Index+1, value, number(Q(apart(int64(middle), int64(r.Middle)))), number(r.Middle))
+		causes := make([]string, len(o.Causes))
 		for i, c := range o.Causes {
-			if i > 0 {
-				text += ", or "
-			}
-			text += c.String()
+			causes[i] = c.String()
 		}
-		lines = append(lines, text+"? Measure again")
+		lines = append(lines, fmt.Sprintf("reading %d, %s, is %s off the %s of its neighbours: %s? Measure again",
+			o.Index+1, value, number(Q(apart(int64(middle), int64(r.Middle)))), number(r.Middle), strings.Join(causes, ", or ")))
 	}
 	switch {
 	case len(lines) > 0:

@@ -18,13 +18,13 @@ const (
 // other. A part within the limits for new ones must not be past the wear limit
 // ([tolerance.SpecOf.Validate] refuses such a pair); where it is, or where the
 // wear limit lies eight times or more away, a shifted decimal point, a figure
-// of the other unit or two exchanged digits may explain it. A single worn
-// figure is taken for the greatest or the least as it lies above or below the
-// limits for new parts.
+// of the other unit or two exchanged digits may explain it. A worn figure
+// without a word is a greatest or a least as it lies nearer to the one or the
+// other limit for new parts.
 //
-// Both columns are in one unit, or any: nothing is rounded. The greatest of a
-// result's pair is First the limit for new parts and Second the wear limit.
-// Values out of range are a [CheckError].
+// The figures count as exact, in whichever units they are. A result's pair is
+// the limit for new parts and the wear limit. Values out of range are a
+// [CheckError].
 func CheckWear[Q units.Quantity](newPart, worn ColumnOf[Q]) (ReportOf[Q], error) {
 	if err := newPart.inRange("limits for new parts"); err != nil {
 		return ReportOf[Q]{}, err
@@ -58,8 +58,8 @@ func CheckWear[Q units.Quantity](newPart, worn ColumnOf[Q]) (ReportOf[Q], error)
 	return r, nil
 }
 
-// nearer reports whether a lone wear limit belongs to the greatest: it lies
-// above the middle of the limits for new parts.
+// nearer reports whether a lone wear limit belongs to the greatest: it lies no
+// further from it than from the least.
 func nearer[Q units.Quantity](w, greatest, least units.Written[Q]) bool {
 	return apart(int64(w.Value), int64(greatest.Value)) <= apart(int64(w.Value), int64(least.Value))
 }
