@@ -48,7 +48,7 @@
 // gauge of 8.000 must go in and one of 8.015 must not (common practice).
 // [Class.At] does the same from parts, [Limits.Band] gives the band that a
 // measured bracket is judged against, and [Parse] what hole and shaft together
-// leave: a [Fit] with its greatest and least clearance and its [Kind]. Clearance
+// leave: a [Fit] with its greatest and least clearance and its kind. Clearance
 // counts above zero and interference below.
 //
 // The other way round: [Mating] finds what pin suits a bush that is already

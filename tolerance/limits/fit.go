@@ -63,6 +63,9 @@ func (p *Pair) UnmarshalText(text []byte) error {
 	return err
 }
 
+// noFit is the text of the zero Fit.
+const noFit = "no fit"
+
 // A Fit is a hole and a shaft of one nominal size: 50 H7/g6. It comes from
 // [Parse] or [Pair.At]. Clearance counts above zero, interference below. The
 // zero Fit is none. Fits compare with ==.
@@ -106,55 +109,16 @@ func (f Fit) Clearance() tolerance.Bracket {
 	return tolerance.MustBetween(f.MinClearance(), f.MaxClearance()).Interval()
 }
 
-// A Kind says what parts within their limits can do to each other. The zero
-// Kind is NoFit.
-type Kind uint8
-
-// The kinds of fit.
-const (
-	NoFit           Kind = iota
-	ClearanceFit         // always clearance, at the least none: the shaft goes in
-	TransitionFit        // clearance or interference, as the parts fall out
-	InterferenceFit      // always interference, at the least none: the shaft is pressed or shrunk in
-)
-
-var kindNames = [...]string{"no fit", "clearance", "transition", "interference"}
-
 // Kind says whether the fit is one of clearance, transition or interference. A
 // least clearance of zero, as in H7/h6, still makes a clearance fit, and a
 // greatest of zero an interference fit.
-func (f Fit) Kind() Kind {
-	switch {
-	case f.IsZero():
-		return NoFit
-	case f.MinClearance() >= 0:
-		return ClearanceFit
-	case f.MaxClearance() <= 0:
-		return InterferenceFit
-	}
-	return TransitionFit
-}
+func (f Fit) Kind() tolerance.FitKind { return f.Bands().Kind() }
 
-// String is the kind in one word.
-func (k Kind) String() string {
-	if int(k) >= len(kindNames) {
-		k = NoFit
-	}
-	return kindNames[k]
-}
-
-// MarshalText writes what String gives.
-func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
-
-// UnmarshalText reads what String gives.
-func (k *Kind) UnmarshalText(text []byte) error {
-	for i, name := range kindNames {
-		if name == string(text) {
-			*k = Kind(i)
-			return nil
-		}
-	}
-	return parseError("kind of fit", string(text), 0, ErrSyntax, "no fit, clearance, transition or interference", nil)
+// Bands is the fit as package tolerance has it, for judging against a wanted
+// clearance. That of the zero Fit knows nothing.
+func (f Fit) Bands() tolerance.Fit {
+	bands, _ := tolerance.FitBands(f.hole.Band(), f.shaft.Band()) // fails for the zero Fit alone
+	return bands
 }
 
 // Describe says in words and millimetres what the fit comes to: "clearance 0.009
@@ -164,21 +128,21 @@ func (f Fit) Describe() string {
 		return string(append(appendSize(append(appendSize(dst, from), " to "...), to), " mm"...))
 	}
 	switch f.Kind() {
-	case ClearanceFit:
+	case tolerance.ClearanceFit:
 		return span([]byte("clearance "), f.MinClearance(), f.MaxClearance())
-	case InterferenceFit:
+	case tolerance.InterferenceFit:
 		return span([]byte("interference "), -f.MaxClearance(), -f.MinClearance())
-	case TransitionFit:
+	case tolerance.TransitionFit:
 		return "up to " + f.MaxClearance().String() + " clearance, up to " + (-f.MinClearance()).String() + " interference"
 	}
-	return NoFit.String()
+	return noFit
 }
 
 // String is the fit as a drawing has it, the nominal size in millimetres:
 // 50 H7/g6.
 func (f Fit) String() string {
 	if f.IsZero() {
-		return NoFit.String()
+		return noFit
 	}
 	return string(f.append(make([]byte, 0, 32)))
 }

@@ -62,14 +62,13 @@ func TestPreferred(t *testing.T) {
 }
 
 func TestKindAtTheBoundary(t *testing.T) {
-	require.Equal(t, ClearanceFit, MustParse("25 H7/h6").Kind(), "least clearance 0")
-	require.Equal(t, InterferenceFit, MustParse("2 P7/h6").Kind(), "greatest clearance 0")
-	require.Equal(t, TransitionFit, MustParse("25 H7/k6").Kind())
-	require.Equal(t, NoFit, Fit{}.Kind())
+	require.Equal(t, tolerance.ClearanceFit, MustParse("25 H7/h6").Kind(), "least clearance 0")
+	require.Equal(t, tolerance.InterferenceFit, MustParse("2 P7/h6").Kind(), "greatest clearance 0")
+	require.Equal(t, tolerance.TransitionFit, MustParse("25 H7/k6").Kind())
+	require.Equal(t, tolerance.UnknownFit, Fit{}.Kind())
 	require.True(t, Fit{}.Clearance().IsZero())
 	require.Zero(t, Fit{}.MaxClearance())
 	require.Equal(t, "no fit", Fit{}.Describe())
-	require.Equal(t, "no fit", Kind(99).String())
 }
 
 // The widest fit in the system stays exact: deviations of millimetres.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"testing"
 
+	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
 )
 
@@ -33,7 +34,7 @@ func FuzzParse(f *testing.F) {
 		if again, err := Parse(fit.String()); err != nil || again != fit {
 			t.Fatalf("%q: %v read back as %v, %v", s, fit, again, err)
 		}
-		if fit.MaxClearance()-fit.MinClearance() != fit.Hole().Tolerance()+fit.Shaft().Tolerance() || fit.Kind() == NoFit {
+		if fit.MaxClearance()-fit.MinClearance() != fit.Hole().Tolerance()+fit.Shaft().Tolerance() || fit.Kind() == tolerance.UnknownFit {
 			t.Fatalf("%q: %v: %v", s, fit, fit.Describe())
 		}
 	})

@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
 )
 
@@ -24,14 +25,14 @@ func TestTextRoundTrips(t *testing.T) {
 	for _, s := range []string{"25 H7/g6", "50.8 ZC8/zc7", "2 K9/j8"} {
 		roundTrip(t, MustParse(s), new(Fit))
 		roundTrip(t, MustParse(s).Pair(), new(Pair))
-		roundTrip(t, MustParse(s).Kind(), new(Kind))
+		roundTrip(t, MustParse(s).Kind(), new(tolerance.FitKind))
 	}
 	roundTrip(t, Limits{}, new(Limits))
 	roundTrip(t, Class{}, new(Class))
 	roundTrip(t, Grade(0), new(Grade))
 	roundTrip(t, Fit{}, new(Fit))
 	roundTrip(t, Pair{}, new(Pair))
-	roundTrip(t, NoFit, new(Kind))
+	roundTrip(t, tolerance.UnknownFit, new(tolerance.FitKind))
 }
 
 func roundTrip[T comparable](t *testing.T, v T, into *T) {
@@ -49,7 +50,7 @@ func roundTrip[T comparable](t *testing.T, v T, into *T) {
 
 // A text that can't be read leaves the value as it was.
 func TestUnmarshalRefuses(t *testing.T) {
-	l, c, g, f, p, k := MustParseLimits("25 H7"), MustParseClass("H7"), IT7, MustParse("25 H7/g6"), MustParsePair("H7/g6"), ClearanceFit
+	l, c, g, f, p, k := MustParseLimits("25 H7"), MustParseClass("H7"), IT7, MustParse("25 H7/g6"), MustParsePair("H7/g6"), tolerance.ClearanceFit
 	for v, kind := range map[encoding.TextUnmarshaler]error{&l: ErrSyntax, &c: ErrSyntax, &g: ErrGrade, &f: ErrSyntax, &p: ErrSyntax, &k: ErrSyntax} {
 		require.ErrorIs(t, v.UnmarshalText([]byte("nonsense")), kind)
 	}
@@ -64,10 +65,10 @@ func TestJSON(t *testing.T) {
 	type sheet struct {
 		Bore  Limits
 		Pin   Fit
-		Kind  Kind
+		Kind  tolerance.FitKind
 		Stock map[Class]int
 	}
-	in := sheet{MustParseLimits("25 H7"), MustParse("20 H6/h5"), ClearanceFit, map[Class]int{MustParseClass("h6"): 3}}
+	in := sheet{MustParseLimits("25 H7"), MustParse("20 H6/h5"), tolerance.ClearanceFit, map[Class]int{MustParseClass("h6"): 3}}
 	data, err := json.Marshal(in)
 	require.NoError(t, err)
 	require.JSONEq(t, `{"Bore":"25 H7","Pin":"20 H6/h5","Kind":"clearance","Stock":{"h6":3}}`, string(data))
