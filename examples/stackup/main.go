@@ -18,6 +18,7 @@ import (
 	_ "embed"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"strings"
 	"text/tabwriter"
@@ -121,7 +122,8 @@ func answer(s stack, sigmas float64, trials int, seed uint64) (string, error) {
 			if err != nil {
 				return "", err
 			}
-			fmt.Fprintf(&b, "                   %.2f %% of them are within the wanted %v\n", 100*part, s.Wanted)
+			// Rounded down: 100 % is said of all of them alone.
+			fmt.Fprintf(&b, "                   %.2f %% of them are within the wanted %v\n", math.Floor(1e4*part)/100, s.Wanted)
 		}
 	}
 	return b.String() + "\n" + shares(s, c), nil
