@@ -1,0 +1,47 @@
+package cylinder
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/units"
+)
+
+// linerError names a reading that can't be.
+func linerError(field, value, want string) error {
+	return &InputError{Field: field, Value: value, Want: want}
+}
+
+// linerSize refuses a size that is not above zero.
+func linerSize(field string, i tolerance.Bracket) error {
+	if !i.InRange() {
+		return linerError(field, i.String(), "within the range of a length")
+	}
+	if lo, end := i.Lower(); end == tolerance.Absent || lo < 0 || lo == 0 && end == tolerance.Closed {
+		return linerError(field, i.String(), "above 0 mm")
+	}
+	return nil
+}
+
+// linerRead refuses a reading of which nothing is known.
+func linerRead(field string, i tolerance.Bracket) error {
+	if !i.InRange() || i.IsZero() {
+		return linerError(field, i.String(), "a reading within the range of a length")
+	}
+	return nil
+}
+
+// linerNumber writes a plain number in as few digits as tell it.
+func linerNumber(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+
+// linerMM is a length in millimetres for a formula over Real.
+func linerMM(l units.Length) tolerance.Float { return tolerance.Float(l.Float(units.InMillimetres)) }
+
+// linerClip quotes at most 64 bytes of an input.
+func linerClip(s string) string {
+	if len(s) > 64 {
+		s = strings.ToValidUTF8(s[:64], "") + "…"
+	}
+	return strconv.Quote(s)
+}
