@@ -5,7 +5,7 @@ import "github.com/tenthou/tenthou/units"
 // A LinkOf is one size in a chain: what it may be, and by how much the
 // closing size changes with it.
 type LinkOf[Q units.Quantity] struct {
-	Name string `json:"name"`
+	Name string `json:"name"` // what the size is of: "rod centres"
 	// Band is what the size may be. A size that was measured goes in as
 	// BandFrom(bracket).
 	Band BandOf[Q] `json:"band"`
@@ -14,12 +14,13 @@ type LinkOf[Q units.Quantity] struct {
 	// ratio, −2 for the wall of a shell. There is no default: a sign that was
 	// forgotten would turn the answer round.
 	Sensitivity Ratio `json:"sensitivity"`
-	// Scatter is how sizes are taken to lie in the band, and Sigmas, for a
-	// normal scatter alone, how many standard deviations go from the middle of
-	// the band to either end: 3 where 99.7 % of the parts are in it. Only the
-	// root-sum-square and simulation need them.
+	// Scatter is how sizes are taken to lie in the band. Only the
+	// root-sum-square and simulation need it.
 	Scatter Scatter `json:"scatter,omitzero"`
-	Sigmas  float64 `json:"sigmas,omitzero"`
+	// Sigmas is, for a normal scatter alone, how many standard deviations go
+	// from the middle of the band to either end: 3 where 99.7 % of the parts
+	// are in it.
+	Sigmas float64 `json:"sigmas,omitzero"`
 }
 
 // A Link is a length in a chain.
@@ -35,7 +36,7 @@ type Link = LinkOf[units.Length]
 // part is picked at random from its own lot and that the lots lie in the
 // middle of their bands: it is for many engines, not for the one on the stand.
 type ChainOf[Q units.Quantity] struct {
-	Links []LinkOf[Q] `json:"links"`
+	Links []LinkOf[Q] `json:"links"` // in the order in which they follow one another
 }
 
 // A Chain is a chain of lengths.

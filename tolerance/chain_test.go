@@ -114,7 +114,7 @@ func TestChain_published(t *testing.T) {
 		unit, err := units.ParseUnit[units.Length](v.Text("unit"))
 		require.NoError(t, err)
 		var c Chain
-		for _, text := range strings.Split(v.Text("links"), " / ") {
+		for text := range strings.SplitSeq(v.Text("links"), " / ") {
 			band, s, ok := strings.Cut(text, " × ")
 			require.True(t, ok)
 			r, err := ParseRatio(s)
@@ -142,7 +142,7 @@ func TestChain_published(t *testing.T) {
 func TestChain_long(t *testing.T) {
 	var c Chain
 	for n := 1; n <= 100; n++ {
-		c.Links = append(c.Links, Link{Band: MustBetween(units.Length(-1), 1), Sensitivity: Whole(1), Scatter: NormalScatter, Sigmas: 3})
+		c.Links = append(c.Links, Link{Band: MustBetween(-units.Picometre, units.Picometre), Sensitivity: Whole(1), Scatter: NormalScatter, Sigmas: 3})
 		r, err := c.RootSumSquare(3)
 		require.NoError(t, err)
 		require.Equal(t, units.Length(math.Ceil(math.Sqrt(float64(n)))), r.Each)

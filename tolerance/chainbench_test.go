@@ -52,7 +52,7 @@ func FuzzChain(f *testing.F) {
 			require.NoError(t, err)
 			// The formula rounds for each link, the worst case once.
 			if at.InRange() {
-				lo, hi := worst.lo-2, worst.hi+2
+				lo, hi := worst.lo-2*units.Picometre, worst.hi+2*units.Picometre
 				require.True(t, at.lo >= lo && at.hi <= hi, "%v in %v", at, worst)
 			}
 		}

@@ -14,7 +14,9 @@ import (
 //
 // Its text is a decimal where it has a finite one, else a fraction: "-1",
 // "0.0005", "1/3".
-type Ratio struct{ Num, Den int64 }
+type Ratio struct {
+	Num, Den int64 // numerator and denominator
+}
 
 // NewRatio is num/den. It fails with a [RatioError] where den is zero or
 // either is −2^63.
@@ -200,7 +202,7 @@ func isDigits(s string) bool {
 type RatioError struct {
 	Input string // at most 64 bytes of it
 	Kind  error  // ErrSyntax, ErrRange or ErrAmbiguous
-	Want  string
+	Want  string // what was expected, in words
 }
 
 func (e *RatioError) Error() string {

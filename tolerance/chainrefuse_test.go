@@ -61,7 +61,7 @@ func TestChain_refuses(t *testing.T) {
 	variances := func(c Chain) error { _, err := c.VarianceShares(); return err }
 	sizes := func(c Chain, n int) error { _, err := ClosingSize(c, make([]units.Length, n)...); return err }
 	bad := BandFrom(broken[units.Length]())
-	huge := with(func(l *Link) { l.Band = MustBetween(units.Length(1<<61-1), 1<<61) })
+	huge := with(func(l *Link) { l.Band = MustBetween(units.Length(1<<61-1), units.Length(1<<61)) })
 	for i, c := range []struct {
 		err   error
 		kind  error
@@ -87,7 +87,9 @@ func TestChain_refuses(t *testing.T) {
 		{root(with(func(l *Link) { l.Scatter = 0 }), 3), ErrScatter, "scatter"},
 		{root(open, 3), ErrNoLimit, "band"},
 		{root(huge, 3), ErrRange, "closing size"},
-		{root(with(func(l *Link) { l.Band, l.Scatter, l.Sigmas = MustBetween(units.Length(0), 1<<60), NormalScatter, 0.01 }), 3), ErrRange, "closing size"},
+		{root(with(func(l *Link) {
+			l.Band, l.Scatter, l.Sigmas = MustBetween(units.Length(0), units.Length(1<<60)), NormalScatter, 0.01
+		}), 3), ErrRange, "closing size"},
 		{room(Chain{}, 0, wanted), ErrLinks, "links"},
 		{room(valid, -1, wanted), ErrLinks, "link -1"},
 		{room(valid, 2, wanted), ErrLinks, "link 2"},

@@ -89,8 +89,8 @@ func TestChain_holds(t *testing.T) {
 // chainWidened moves each end out by one quantum, to a limit that is had.
 func chainWidened(i Bracket) (more []Bracket) {
 	lo, hi := i, i
-	lo.lo, lo.loEnd = lo.lo-1, min(lo.loEnd, Closed)
-	hi.hi++
+	lo.lo, lo.loEnd = lo.lo-units.Picometre, min(lo.loEnd, Closed)
+	hi.hi += units.Picometre
 	if i.loEnd != Absent {
 		more = append(more, lo)
 	}

@@ -21,8 +21,8 @@ func ShaftSize[N Number[N]](hole, clearance N) N { return hole.Sub(clearance) }
 // stand for any inner and outer feature, such as a groove and its ring. It is
 // plain data; the zero value knows nothing.
 type FitOf[Q units.Quantity] struct {
-	Hole     Interval[Q] `json:"hole"`
-	Shaft    Interval[Q] `json:"shaft"`
+	Hole     Interval[Q] `json:"hole"`              // all sizes that it may have
+	Shaft    Interval[Q] `json:"shaft"`             // all sizes that it may have
 	Measured bool        `json:"measured,omitzero"` // two parts, not all that may be made
 }
 

@@ -109,13 +109,13 @@ func fitWidened(i Bracket) (more []Bracket) {
 	case Open:
 		lo.loEnd = Closed
 	case Closed:
-		lo.loEnd, lo.lo = Open, lo.lo-1
+		lo.loEnd, lo.lo = Open, lo.lo-units.Picometre
 	}
 	switch i.hiEnd {
 	case Open:
 		hi.hiEnd = Closed
 	case Closed:
-		hi.hiEnd, hi.hi = Open, hi.hi+1
+		hi.hiEnd, hi.hi = Open, hi.hi+units.Picometre
 	}
 	for _, m := range []Bracket{lo, hi} {
 		if m != i {

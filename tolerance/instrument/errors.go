@@ -39,8 +39,8 @@ type InputError struct {
 	Name  string // the instrument's, at most 64 bytes of it
 	Field string // "step", "reading 2", "part, coefficient", …
 	Value string // what it held; empty where there was nothing
-	Kind  error
-	Want  string
+	Kind  error  // ErrRange or another of the Err values
+	Want  string // what was expected, in words
 }
 
 func (e *InputError) Error() string {

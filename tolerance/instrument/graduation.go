@@ -15,8 +15,8 @@ import (
 //	the same with a vernier    {0.025 in, [25, 10]} 0.0001 in
 //	metric vernier calliper    {1 mm, [50]}         0.02 mm
 type Graduation struct {
-	Main   units.Length `json:"main"`
-	Divide []int        `json:"divide,omitempty"`
+	Main   units.Length `json:"main"`             // the length of a main division
+	Divide []int        `json:"divide,omitempty"` // into how many parts each further scale divides it
 }
 
 // Step is the finest step, the instrument's resolution. It fails with an

@@ -20,7 +20,7 @@ type Setting struct {
 //	{"name": "micrometer 2", "range": "25–50 mm", "step": "0.01 mm", "error": "0.004 mm",
 //	 "setting": {"standard": "25 mm", "error": "0.001 mm", "reading": "25 mm"}}
 type Instrument struct {
-	Name string `json:"name"`
+	Name string `json:"name"` // for reports and errors
 	// Range is what it can show; the zero Band is anything.
 	Range tolerance.Band `json:"range,omitzero"`
 	// Step is the resolution: the finest step that is read. Readings are
@@ -29,8 +29,9 @@ type Instrument struct {
 	Step units.Length `json:"step,omitzero"`
 	// Error is the permissible error, ±, of any one reading, beyond the
 	// rounding to a step and what comes from the setting.
-	Error   units.Length `json:"error,omitzero"`
-	Setting Setting      `json:"setting,omitzero"`
+	Error units.Length `json:"error,omitzero"`
+	// Setting is on which standard it was set, and what it read there.
+	Setting Setting `json:"setting,omitzero"`
 	// Thermal is that of the scale, while setting and measuring.
 	Thermal Thermal `json:"thermal,omitzero"`
 	// Together says that scale, standard and part lay together until they were
@@ -112,7 +113,7 @@ func (in Instrument) ZeroError() units.Length {
 }
 
 // half is half a step, rounded up to the picometre.
-func (in *Instrument) half() units.Length { return (in.Step + 1) / 2 }
+func (in *Instrument) half() units.Length { return (in.Step + units.Picometre) / 2 }
 
 // common is what may be off, either way, in every reading of one setting alike,
 // and individual what may be off in each by itself.
@@ -121,7 +122,7 @@ func (in *Instrument) individual() units.Length { return in.Error.Add(in.half())
 
 // Corrected is a reading corrected.
 type Corrected struct {
-	Reading units.Length      `json:"reading"`
+	Reading units.Length      `json:"reading"` // as it was read
 	Size    units.Length      `json:"size"`    // where nothing is off, at 20 °C
 	Bracket tolerance.Bracket `json:"bracket"` // what the size may be
 }

@@ -15,6 +15,11 @@ import (
 	"github.com/tenthou/tenthou/units"
 )
 
+const (
+	pm   = units.Picometre
+	edge = units.Length(1 << 61) // of the range
+)
+
 func length(t testing.TB, text string) units.Length {
 	t.Helper()
 	l, err := units.ParseLength(text)
@@ -31,7 +36,7 @@ func kelvins(t testing.TB, text string) units.TemperatureDifference {
 
 func lengths(t testing.TB, text string) (ls []units.Length) {
 	t.Helper()
-	for _, s := range strings.Fields(text) {
+	for s := range strings.FieldsSeq(text) {
 		n, err := strconv.ParseInt(s, 10, 64)
 		require.NoError(t, err)
 		ls = append(ls, units.Length(n))
@@ -68,7 +73,7 @@ func TestSet_reference(t *testing.T) {
 				require.Equal(t, want, []units.Length{lo, hi}, column)
 			}
 			require.True(t, lo <= want[0] && want[1] <= hi, "%s: %v, want %v", column, got, want)
-			require.True(t, lo >= want[0]-1 && hi <= want[1]+1, "%s: %v, want %v", column, got, want)
+			require.True(t, lo >= want[0]-pm && hi <= want[1]+pm, "%s: %v, want %v", column, got, want)
 		}
 		for i, column := range []string{"first", "second"} {
 			got, err := s.Size(i)
@@ -158,7 +163,7 @@ func TestThermal_SizeAt(t *testing.T) {
 	require.ErrorIs(t, err, ErrRange)
 	_, err = Thermal{PerKelvin: 11.5}.ReferenceSize(units.Inch)
 	require.ErrorIs(t, err, ErrExpansion)
-	_, err = steel.SizeAt(1 << 61)
+	_, err = steel.SizeAt(edge)
 	require.ErrorIs(t, err, ErrRange)
 }
 
@@ -218,15 +223,15 @@ func TestInstrument_refuses(t *testing.T) {
 		kind  error
 		field string
 	}{
-		{with(func(in *Instrument) { in.Step = -1 }), 0, Thermal{}, ErrNegative, "step"},
-		{with(func(in *Instrument) { in.Error = -1 }), 0, Thermal{}, ErrNegative, "error"},
+		{with(func(in *Instrument) { in.Step = -pm }), 0, Thermal{}, ErrNegative, "step"},
+		{with(func(in *Instrument) { in.Error = -pm }), 0, Thermal{}, ErrNegative, "error"},
 		{with(func(in *Instrument) { in.Error = far }), 0, Thermal{}, ErrRange, "error"},
-		{with(func(in *Instrument) { in.Setting.Error = -1 }), 0, Thermal{}, ErrNegative, "setting, error of the standard"},
-		{with(func(in *Instrument) { in.Setting.Standard = -1 }), 0, Thermal{}, ErrNegative, "setting, standard"},
-		{with(func(in *Instrument) { in.Setting.Reading = 1 }), 0, Thermal{}, ErrStep, "setting, reading"},
+		{with(func(in *Instrument) { in.Setting.Error = -pm }), 0, Thermal{}, ErrNegative, "setting, error of the standard"},
+		{with(func(in *Instrument) { in.Setting.Standard = -pm }), 0, Thermal{}, ErrNegative, "setting, standard"},
+		{with(func(in *Instrument) { in.Setting.Reading = pm }), 0, Thermal{}, ErrStep, "setting, reading"},
 		{with(func(in *Instrument) { in.Setting.Reading = far }), 0, Thermal{}, ErrRange, "setting, reading"},
 		{with(func(in *Instrument) { in.Range = tolerance.BandFrom(tolerance.Exactly(far)) }), 0, Thermal{}, ErrRange, "range"},
-		{good, 12_345, Thermal{}, ErrStep, "reading"},
+		{good, 12_345 * pm, Thermal{}, ErrStep, "reading"},
 		{good, far, Thermal{}, ErrRange, "reading"},
 		{good, 26 * units.Millimetre, Thermal{}, ErrOutside, "reading"},
 		{good, -10 * units.Micrometre, Thermal{}, ErrOutside, "reading"},
@@ -237,13 +242,13 @@ func TestInstrument_refuses(t *testing.T) {
 		{warm(Thermal{PerKelvinError: -1e-6}), 0, Thermal{}, ErrNegative, "scale, error of the coefficient"},
 		{warm(Thermal{Above: -300 * units.Kelvin}), 0, Thermal{}, ErrTemperature, "scale, temperature above 20 °C"},
 		{warm(Thermal{Above: units.OutOfRange[units.TemperatureDifference]()}), 0, Thermal{}, ErrTemperature, "scale, temperature above 20 °C"},
-		{warm(Thermal{AboveError: -1}), 0, Thermal{}, ErrNegative, "scale, error of the temperature"},
-		{warm(Thermal{AboveError: 1 << 62}), 0, Thermal{}, ErrTemperature, "scale, temperature above 20 °C"},
+		{warm(Thermal{AboveError: -units.Kelvin}), 0, Thermal{}, ErrNegative, "scale, error of the temperature"},
+		{warm(Thermal{AboveError: units.TemperatureDifference(1 << 62)}), 0, Thermal{}, ErrTemperature, "scale, temperature above 20 °C"},
 		{with(func(in *Instrument) { in.Setting.Thermal.Above = 1000 * units.Kelvin }), 0, Thermal{}, ErrTemperature, "standard, temperature above 20 °C"},
 		{good, 0, Thermal{PerKelvin: -0.01}, ErrExpansion, "part, coefficient"},
-		{with(func(in *Instrument) { in.Together = true }), 0, Thermal{Above: 1}, ErrTogether, "together"},
-		{Instrument{Setting: Setting{Standard: 1 << 61}}, 1 << 61, Thermal{}, ErrRange, "reading"},
-		{Instrument{Error: 1 << 61}, 1 << 61, Thermal{}, ErrRange, "reading"},
+		{with(func(in *Instrument) { in.Together = true }), 0, Thermal{Above: units.Kelvin}, ErrTogether, "together"},
+		{Instrument{Setting: Setting{Standard: edge}}, edge, Thermal{}, ErrRange, "reading"},
+		{Instrument{Error: edge}, edge, Thermal{}, ErrRange, "reading"},
 	} {
 		got, err := c.in.Reading(c.x, c.part)
 		require.ErrorIs(t, err, c.kind, "case %d", i)

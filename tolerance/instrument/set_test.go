@@ -47,8 +47,8 @@ func TestSet_refuses(t *testing.T) {
 	}{
 		{nil, ErrEmpty, "readings"},
 		{make([]units.Length, MostReadings+1), ErrIndex, "readings"},
-		{[]units.Length{5}, ErrStep, "reading 1"},
-		{[]units.Length{0, 5}, ErrStep, "reading 2"},
+		{[]units.Length{5 * pm}, ErrStep, "reading 1"},
+		{[]units.Length{0, 5 * pm}, ErrStep, "reading 2"},
 		{[]units.Length{0, 0, 30 * units.Millimetre}, ErrOutside, "reading 3"},
 	} {
 		_, err := in.Set(Thermal{}, c.readings...)
@@ -74,13 +74,13 @@ func TestSet_refuses(t *testing.T) {
 	require.ErrorIs(t, err, ErrIndex)
 	require.Zero(t, Set{}.Len())
 	// Readings so far apart that their difference is out of range.
-	wide, err := Instrument{Error: 1 << 60}.Set(Thermal{}, 1<<61, -1<<61)
+	wide, err := Instrument{Error: edge / 2}.Set(Thermal{}, edge, -edge)
 	require.NoError(t, err)
 	_, err = wide.Difference(0, 1)
 	require.ErrorIs(t, err, ErrRange)
 	_, err = wide.Spread()
 	require.ErrorIs(t, err, ErrRange)
-	apart, err := Instrument{}.Set(Thermal{}, 1<<61, -1<<61)
+	apart, err := Instrument{}.Set(Thermal{}, edge, -edge)
 	require.NoError(t, err)
 	_, err = apart.Spread()
 	require.ErrorIs(t, err, ErrRange)
@@ -132,20 +132,20 @@ func TestGraduation(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, length(t, "11.36904 mm"), got)
 
-	for _, g := range []Graduation{{}, {Main: -1}, {Main: units.OutOfRange[units.Length]()}, {Main: units.Millimetre, Divide: []int{0}},
+	for _, g := range []Graduation{{}, {Main: -pm}, {Main: units.OutOfRange[units.Length]()}, {Main: units.Millimetre, Divide: []int{0}},
 		{Main: units.Millimetre, Divide: []int{-5}}, {Main: units.Millimetre, Divide: []int{7}}} {
 		_, err := g.Step()
 		require.ErrorIs(t, err, ErrGraduation)
 		_, err = g.Reading(1)
 		require.ErrorIs(t, err, ErrGraduation)
-		_, err = g.Counts(1)
+		_, err = g.Counts(pm)
 		require.ErrorIs(t, err, ErrGraduation)
 	}
 	for _, counts := range [][]int{{}, {1}, {1, 2, 3, 4}, {-1, 0, 0}, {math.MaxInt, 0, 0}, {1, 25, 0}, {1, -1, 0}, {1, 0, 10}} {
 		_, err := inch.Reading(counts...)
 		require.ErrorIs(t, err, ErrGraduation)
 	}
-	_, err = inch.Counts(-1)
+	_, err = inch.Counts(-pm)
 	require.ErrorIs(t, err, ErrGraduation)
 	_, err = inch.Counts(101 * units.Metre)
 	require.ErrorIs(t, err, ErrGraduation)

@@ -23,7 +23,7 @@ func SizeFor[N tolerance.Number[N]](base, fit N, effect tolerance.Ratio) N {
 // A ClassOf is a size in stock: a shell of one colour, a shim, or one piston
 // with its own number.
 type ClassOf[Q units.Quantity] struct {
-	Name string `json:"name"`
+	Name string `json:"name"` // to report it by
 	// Size is what it measures, or the band of its class: band.Interval().
 	Size tolerance.Interval[Q] `json:"size"`
 	// Stock is how many there are. Of none there is nothing to choose, so it
@@ -37,8 +37,8 @@ type Class = ClassOf[units.Length]
 // A WantedOf is the fit that is wanted: the band that is allowed, and the value
 // in it that would be best.
 type WantedOf[Q units.Quantity] struct {
-	Band tolerance.BandOf[Q] `json:"band"`
-	Aim  Q                   `json:"aim"`
+	Band tolerance.BandOf[Q] `json:"band"` // what is allowed
+	Aim  Q                   `json:"aim"`  // the best, in the band
 }
 
 // A Wanted is a wanted clearance.
@@ -80,12 +80,12 @@ func (w *WantedOf[Q]) distance(fit tolerance.Interval[Q]) (d Q, ok bool) {
 
 // A CandidateOf is what one class would make of the fit.
 type CandidateOf[Q units.Quantity] struct {
-	Class    int                   `json:"class"` // its place in the stock, from 0
-	Name     string                `json:"name"`
-	Fit      tolerance.Interval[Q] `json:"fit"`
-	Verdict  tolerance.Verdict     `json:"verdict"`
+	Class    int                   `json:"class"`    // its place in the stock, from 0
+	Name     string                `json:"name"`     // the class's
+	Fit      tolerance.Interval[Q] `json:"fit"`      // base + effect × size
+	Verdict  tolerance.Verdict     `json:"verdict"`  // on the fit, by the wanted band
 	Distance Q                     `json:"distance"` // from the aim, the greatest that the bracket allows
-	InStock  bool                  `json:"inStock"`
+	InStock  bool                  `json:"inStock"`  // whether there is one
 }
 
 // A Candidate is one of lengths.

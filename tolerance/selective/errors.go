@@ -43,9 +43,9 @@ type InputError struct {
 	At    int    // which of them, counted from 1; a line of a text; 0 where the whole is meant
 	Name  string // its name, at most 64 bytes of it
 	Field string // "band", "name", "stock", …; empty where the whole is meant
-	Kind  error
-	Want  string
-	Err   error // what a parser said, or nil
+	Kind  error  // ErrRange or another of the Err values
+	Want  string // what was expected, in words
+	Err   error  // what a parser said, or nil
 }
 
 func (e *InputError) Error() string {

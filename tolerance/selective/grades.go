@@ -9,8 +9,8 @@ import (
 
 // A GradeOf is one row of a table of grades.
 type GradeOf[Q units.Quantity] struct {
-	Name string              `json:"name"`
-	Band tolerance.BandOf[Q] `json:"band"`
+	Name string              `json:"name"` // as it is stamped on the part
+	Band tolerance.BandOf[Q] `json:"band"` // the sizes of this grade
 }
 
 // GradesOf is a table of grades, in any order.
@@ -63,10 +63,10 @@ func (k *FaultKind) UnmarshalText(text []byte) error {
 
 // A FaultOf is where a table of grades is not a clean division.
 type FaultOf[Q units.Quantity] struct {
-	Kind   FaultKind             `json:"kind"`
-	First  string                `json:"first"` // the grade of smaller sizes
-	Second string                `json:"second"`
-	Where  tolerance.Interval[Q] `json:"where"`
+	Kind   FaultKind             `json:"kind"`   // gap, shared limit or overlap
+	First  string                `json:"first"`  // the grade of smaller sizes
+	Second string                `json:"second"` // the other one
+	Where  tolerance.Interval[Q] `json:"where"`  // the sizes in question
 }
 
 // A Fault is one of lengths.

@@ -114,7 +114,7 @@ func TestGrades_placeHolds(t *testing.T) {
 		p, err := g.Place(size)
 		require.NoError(t, err)
 		hi, _ := size.Upper()
-		for q := lo; q <= hi; q++ {
+		for q := lo; q <= hi; q += units.Picometre {
 			outside := true
 			for _, grade := range g {
 				if grade.Band.Allows(q) {

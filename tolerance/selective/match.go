@@ -8,7 +8,7 @@ import (
 
 // A PartOf is one part of a batch, and what it brings to the fit.
 type PartOf[Q units.Quantity] struct {
-	Name string `json:"name"`
+	Name string `json:"name"` // to report it by
 	// Base is what of the fit is there without the mating part: a hole's
 	// size, or tunnel less journal where shells are to be chosen.
 	Base tolerance.Interval[Q] `json:"base"`
@@ -19,9 +19,9 @@ type Part = PartOf[units.Length]
 
 // A PairingOf is one part and the mate that it gets.
 type PairingOf[Q units.Quantity] struct {
-	Part     int                   `json:"part"` // places in the batch and in the stock, from 0
-	Mate     int                   `json:"mate"`
-	Fit      tolerance.Interval[Q] `json:"fit"`
+	Part     int                   `json:"part"`     // its place in the batch, from 0
+	Mate     int                   `json:"mate"`     // the place of its class in the stock, from 0
+	Fit      tolerance.Interval[Q] `json:"fit"`      // base + effect × size
 	Distance Q                     `json:"distance"` // from the aim, the greatest that the bracket allows
 }
 
@@ -69,14 +69,14 @@ func (r *Reason) UnmarshalText(text []byte) error {
 
 // A LeftOverOf is a part that gets no mate.
 type LeftOverOf[Q units.Quantity] struct {
-	Part   int    `json:"part"`
-	Name   string `json:"name"`
-	Reason Reason `json:"reason"`
+	Part   int    `json:"part"`   // its place in the batch, from 0
+	Name   string `json:"name"`   // the part's
+	Reason Reason `json:"reason"` // why it gets none
 	// Nearest is the mate in stock that would come nearest, whoever else has
 	// it; −1 where nothing is in stock.
 	Nearest int                   `json:"nearest"`
-	Fit     tolerance.Interval[Q] `json:"fit"` // with it
-	Verdict tolerance.Verdict     `json:"verdict"`
+	Fit     tolerance.Interval[Q] `json:"fit"`     // with it
+	Verdict tolerance.Verdict     `json:"verdict"` // on that fit
 }
 
 // A LeftOver is one of lengths.
@@ -84,10 +84,10 @@ type LeftOver = LeftOverOf[units.Length]
 
 // A PairedOf is the answer of [Match].
 type PairedOf[Q units.Quantity] struct {
-	Pairs    []PairingOf[Q]  `json:"pairs"` // in the order of the parts
-	LeftOver []LeftOverOf[Q] `json:"leftOver,omitempty"`
-	Unused   []int           `json:"unused"`   // of each class, how many stay in stock
-	Greatest Q               `json:"greatest"` // the greatest distance from the aim
+	Pairs    []PairingOf[Q]  `json:"pairs"`              // in the order of the parts
+	LeftOver []LeftOverOf[Q] `json:"leftOver,omitempty"` // the parts without a mate
+	Unused   []int           `json:"unused"`             // of each class, how many stay in stock
+	Greatest Q               `json:"greatest"`           // the greatest distance from the aim
 	// Spread holds the greatest fit less the least.
 	Spread tolerance.Interval[Q] `json:"spread"`
 }
@@ -112,8 +112,8 @@ type MatcherOf[Q units.Quantity] struct {
 	solver  assign.Solver
 	cost    []int64
 	gives   []tolerance.Interval[Q] // what each class gives to a fit: effect × size
-	column  []int // the class of each column
-	columns []int // the column of each part
+	column  []int                   // the class of each column
+	columns []int                   // the column of each part
 }
 
 // A Matcher pairs lengths.

@@ -2,6 +2,7 @@ package selective
 
 import (
 	"encoding/json"
+	"math"
 	"math/rand/v2"
 	"strconv"
 	"strings"
@@ -16,7 +17,7 @@ import (
 
 func TestMatch_everyWay(t *testing.T) {
 	brackets := func(t *testing.T, text string) (bs []tolerance.Bracket) {
-		for _, s := range strings.Fields(text) {
+		for s := range strings.FieldsSeq(text) {
 			bs = append(bs, bracket(t, strings.Replace(s, "±", " ±", 1)+" µm"))
 		}
 		return bs
@@ -102,7 +103,7 @@ func TestMatch_refuses(t *testing.T) {
 	for i := range many {
 		many[i] = part
 	}
-	plenty := Class{"A", mate.Size, 1 << 60}
+	plenty := Class{"A", mate.Size, math.MaxInt}
 	for i, c := range []struct {
 		parts []Part
 		mates []Class

@@ -10,9 +10,9 @@ import (
 // A Combination is a row of a [MatingTable]: the grades of two parts, and the
 // class that goes with them.
 type Combination struct {
-	First  string `json:"first"`
-	Second string `json:"second"`
-	Class  string `json:"class"`
+	First  string `json:"first"`  // the first part's grade
+	Second string `json:"second"` // the second part's
+	Class  string `json:"class"`  // the class that goes with them
 }
 
 // A MatingTable says which class goes with which two grades, as the grades of

@@ -10,7 +10,7 @@ import (
 
 // A PlaceOf says which grades a measured size may be of.
 type PlaceOf[Q units.Quantity] struct {
-	Size tolerance.Interval[Q] `json:"size"`
+	Size tolerance.Interval[Q] `json:"size"` // what was measured
 	// Grades are the names of all grades that hold some of the size's bracket,
 	// in the order of the table.
 	Grades []string `json:"grades"`

@@ -34,9 +34,9 @@ type InputError struct {
 	Item  string // the rule's item or the profile's name, at most 64 bytes of it
 	Field string // "rate", "size", "new-part band", …
 	Value string // what it held; empty where there was nothing
-	Kind  error
-	Want  string
-	Err   error // the cause, or nil
+	Kind  error  // ErrRange or another of the Err values
+	Want  string // what was expected, in words
+	Err   error  // the cause, or nil
 }
 
 func (e *InputError) Error() string {

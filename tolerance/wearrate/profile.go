@@ -19,9 +19,9 @@ import (
 //	}
 type Profile struct {
 	Schema int    `json:"schema"` // 1
-	Name   string `json:"name"`
+	Name   string `json:"name"`   // to choose it by
 	Source string `json:"source"` // where the numbers come from
-	Rules  []Rule `json:"rules"`
+	Rules  []Rule `json:"rules"`  // one for each item
 }
 
 // Schema is the number of the document's form that this package reads.

@@ -53,15 +53,15 @@ func (k *Kind) UnmarshalText(text []byte) error {
 // least one of the two is given.
 type Rule struct {
 	Item string `json:"item"` // what is measured: "cylinder bore wear"
-	Kind Kind   `json:"kind"`
+	Kind Kind   `json:"kind"` // what is limited, and from where it counts
 	// Times multiplies the limit for new parts that AboveNew or BelowNew counts
 	// from: 2 for twice the taper of a new shaft. The zero Ratio leaves it as
 	// it is.
 	Times tolerance.Ratio `json:"times,omitzero"`
-	Rate  tolerance.Ratio `json:"rate,omitzero"` // of the size, not below zero
-	Of    string          `json:"of,omitempty"`  // which size: "bore diameter", "piston travel"
-	Plus  units.Length    `json:"plus,omitzero"` // whatever the size, not below zero
-	Note  string          `json:"note,omitempty"`
+	Rate  tolerance.Ratio `json:"rate,omitzero"`  // of the size, not below zero
+	Of    string          `json:"of,omitempty"`   // which size: "bore diameter", "piston travel"
+	Plus  units.Length    `json:"plus,omitzero"`  // whatever the size, not below zero
+	Note  string          `json:"note,omitempty"` // for a reader
 }
 
 // NeedsSize reports whether the limit depends on the part's size.

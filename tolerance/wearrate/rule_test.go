@@ -112,7 +112,7 @@ func TestRule_refuses(t *testing.T) {
 		{with(func(r *Rule) { r.Rate = ratio(-1, 2) }), units.Inch, fresh, ErrRule, "rate"},
 		{with(func(r *Rule) { r.Rate = ratio(1, 0) }), units.Inch, fresh, ErrRule, "rate"},
 		{with(func(r *Rule) { r.Of = "" }), units.Inch, fresh, ErrRule, "of"},
-		{with(func(r *Rule) { r.Plus = -1 }), units.Inch, fresh, ErrRule, "plus"},
+		{with(func(r *Rule) { r.Plus = -units.Picometre }), units.Inch, fresh, ErrRule, "plus"},
 		{with(func(r *Rule) { r.Plus = units.OutOfRange[units.Length]() }), units.Inch, fresh, ErrRule, "plus"},
 		{with(func(r *Rule) { r.Kind, r.Times = AtMost, ratio(2, 1) }), units.Inch, fresh, ErrRule, "times"},
 		{with(func(r *Rule) { r.Times = ratio(-2, 1) }), units.Inch, fresh, ErrRule, "times"},
