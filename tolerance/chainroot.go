@@ -10,17 +10,17 @@ import (
 // A RootSumSquareOf is where a chain's closing size lies for lots that
 // scatter as the links say, each part picked at random.
 type RootSumSquareOf[Q units.Quantity] struct {
-	Sigmas float64 // how many standard deviations the interval goes each way
+	Sigmas float64 `json:"sigmas"` // how many standard deviations the interval goes each way
 	// Centre is the closing size of the middles of all bands, to the nearest
 	// quantum, ties to even. Where bands lie to one side of their nominal
 	// sizes it is not the closing size of the nominals.
-	Centre Q
-	Each   Q           // Sigmas standard deviations, rounded up to the quantum
-	Within Interval[Q] // Centre ± Each before either is rounded, then rounded outward
+	Centre Q           `json:"centre"`
+	Each   Q           `json:"each"`   // Sigmas standard deviations, rounded up to the quantum
+	Within Interval[Q] `json:"within"` // Centre ± Each before either is rounded, then rounded outward
 	// Beyond tells that Within reaches past the worst case, which then holds:
 	// no closing size lies outside that. It happens where Sigmas is high and
 	// links have bounds.
-	Beyond bool
+	Beyond bool `json:"beyond,omitzero"`
 }
 
 // A RootSumSquare is one of lengths.

@@ -131,6 +131,33 @@ func TestSimulateChain_corner(t *testing.T) {
 	require.InDelta(t, want, got, 4*math.Sqrt(want*(1-want)/1e6))
 }
 
+// The chain's formula read with estimates propagates to what the
+// root-sum-square adds up: two ways to one standard deviation.
+func TestClosingSize_estimates(t *testing.T) {
+	c := chainOf(t, "210 210.1 1 n 2 / 40 40.02 -1/2 r / 30 30.04 -2 t / 1 1.02 1 u")
+	var sizes []uncertainty.Estimate
+	for i, of := range []func(string, units.Length, units.Length, ...uncertainty.Freedom) (uncertainty.Estimate, error){
+		nil, uncertainty.Rectangular[units.Length], uncertainty.Triangular[units.Length], uncertainty.UShaped[units.Length],
+	} {
+		band := c.Links[i].Band.Interval()
+		middle, _ := band.Middle()
+		width, _ := band.Width()
+		e, err := uncertainty.Estimate{}, error(nil)
+		if of == nil {
+			e, err = uncertainty.Normal("link", middle, width/4)
+		} else {
+			e, err = of("link", middle, width/2)
+		}
+		require.NoError(t, err)
+		sizes = append(sizes, e)
+	}
+	closing, err := tolerance.ClosingSize(c, sizes...)
+	require.NoError(t, err)
+	root := must(c.RootSumSquare(1))
+	require.Equal(t, root.Centre, closing.Value())
+	require.InDelta(t, float64(root.Each), float64(closing.StandardUncertainty()), 1)
+}
+
 func TestSimulateChain_refuses(t *testing.T) {
 	good := chainOf(t, fiveLinks)
 	some := uncertainty.Trials(1, 1)
