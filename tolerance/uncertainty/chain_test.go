@@ -36,13 +36,13 @@ func chainOf(t testing.TB, text string) (c tolerance.Chain) {
 
 const fiveLinks = "210 210.1 1 n 3 / 40 40.02 -1 n 3 / 140 140.06 -1 r / 30 30.04 -1 t / 1 1.02 1 u"
 
-// Mean and standard deviation are the root-sum-square's, within what a million
+// Mean and standard deviation are the root-sum-square's, within what the
 // trials scatter, and as many lie in the worst case as with numpy's numbers.
 func TestSimulateChain_reference(t *testing.T) {
 	vectors.Load(t, "reference/chain_montecarlo.txt").Each(t, func(t *testing.T, v vectors.Case) {
 		v.Ignore("mean", "deviation") // which the root-sum-square is tested with
 		c := chainOf(t, v.Text("links"))
-		s, err := uncertainty.SimulateChain(uncertainty.Trials(7, 1_000_000), c)
+		s, err := uncertainty.SimulateChain(uncertainty.Trials(7, 400_000), c)
 		require.NoError(t, err)
 		n := float64(s.Len())
 		root, err := c.RootSumSquare(1)
