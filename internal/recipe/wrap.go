@@ -13,7 +13,7 @@ func Wrap(text string, width int, first, rest string) string {
 	b.WriteString(first)
 	used := utf8.RuneCountInString(first)
 	fresh := true
-	for _, word := range strings.Fields(text) {
+	for word := range strings.FieldsSeq(text) {
 		n := utf8.RuneCountInString(word)
 		switch {
 		case fresh:
