@@ -75,19 +75,19 @@ func AcceptanceInterval[Q units.Quantity](b tolerance.BandOf[Q], u Q, p float64)
 	hi, hiEnd := b.Upper()
 	s := float64(u)
 	guard := -normal(1-p) * s
-	if loEnd != tolerance.Absent && hiEnd != tolerance.Absent {
+	if s > 0 && loEnd != tolerance.Absent && hiEnd != tolerance.Absent {
 		half := (float64(hi) - float64(lo)) / 2
 		conforms := func(guard float64) float64 {
 			return 1 - normalCDF(-guard/s) - normalCDF((guard-2*half)/s)
 		}
-		if s > 0 && conforms(half) < p || guard > half {
+		if conforms(half) < p || guard > half {
 			return none, refuse(op, "", "standard uncertainty", u, ErrNoZone, "less uncertainty, or a wider band")
 		}
 		// Nothing nearer than the one-sided guard band will do, and the
 		// middle does: the first that does lies between.
 		near, far := guard, half
 		for range 100 {
-			if g := (near + far) / 2; s > 0 && conforms(g) < p {
+			if g := (near + far) / 2; conforms(g) < p {
 				near = g
 			} else {
 				far = g

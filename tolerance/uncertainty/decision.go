@@ -174,8 +174,12 @@ func (e *EstimateOf[Q]) odds(b tolerance.BandOf[Q]) (in, out float64) {
 // 0.033 mm; conforms with 99.7 %, risk 0.30 %".
 func (j JudgementOf[Q]) Text(u units.Unit[Q]) string {
 	g, _ := units.Append(nil, j.Guard, units.Style[Q]{Unit: u, Places: units.AllPlaces})
+	conforms := j.Conforms
+	if j.Risk > 0 {
+		conforms = min(conforms, 1-0x1p-53) // 1 as rounded, not for certain
+	}
 	return j.Decision.String() + ": " + j.Verdict.String() + " with a guard band of " + string(g) +
-		"; conforms with " + probability(j.Conforms) + ", risk " + probability(j.Risk)
+		"; conforms with " + probability(conforms) + ", risk " + probability(j.Risk)
 }
 
 // String is [JudgementOf.Text] in the first unit of the quantity.

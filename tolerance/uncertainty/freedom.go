@@ -36,15 +36,7 @@ func RelativeUncertainty(n int) (float64, error) {
 	// s is σ·χ/√ν with ν = n − 1: its mean is σ·c4, its variance σ²(1 − c4²),
 	// where c4 = √(2/ν)·Γ((ν+1)/2)/Γ(ν/2).
 	v := float64(n - 1)
-	var logC4 float64
-	if v < 30 {
-		above, _ := math.Lgamma((v + 1) / 2)
-		below, _ := math.Lgamma(v / 2)
-		logC4 = above - below + math.Log(2/v)/2
-	} else { // Stirling's series of the same: what is left out is below 1e-12 of it
-		w := 1 / (v * v)
-		logC4 = (-1.0/4 + w*(1.0/24+w*(-1.0/20+w*17/112))) / v
-	}
+	logC4 := logGammaRatio(v / 2)
 	return math.Sqrt(math.Expm1(-2 * logC4)), nil
 }
 

@@ -19,11 +19,11 @@ type Process interface {
 // Limits are a least and a greatest value; an infinity where there is none.
 type Limits struct{ Lower, Upper float64 }
 
-// AtMost are limits with no least value.
-func AtMost(upper float64) Limits { return Limits{math.Inf(-1), upper} }
+// UpperLimit are limits with no least value.
+func UpperLimit(upper float64) Limits { return Limits{math.Inf(-1), upper} }
 
-// AtLeast are limits with no greatest value.
-func AtLeast(lower float64) Limits { return Limits{lower, math.Inf(1)} }
+// LowerLimit are limits with no greatest value.
+func LowerLimit(lower float64) Limits { return Limits{lower, math.Inf(1)} }
 
 // DrawnIn are the limits drawn in by a guard band at each end they have.
 func (l Limits) DrawnIn(guard float64) Limits { return Limits{l.Lower + guard, l.Upper - guard} }
