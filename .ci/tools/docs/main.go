@@ -27,19 +27,20 @@ import (
 func main() {
 	examples := flag.Bool("examples", false, "fail where an exported function has no Example")
 	verbose := flag.Bool("v", false, "list the methods that have no Example too")
+	unfinished := flag.String("unfinished", "", "packages not held to it yet, with commas between")
 	flag.Parse()
-	if err := run(*examples, *verbose); err != nil {
+	if err := run(*examples, *verbose, *unfinished); err != nil {
 		fmt.Fprintln(os.Stderr, "docs:", err)
 		os.Exit(1)
 	}
 }
 
-func run(examples, verbose bool) error {
+func run(examples, verbose bool, unfinished string) error {
 	all, err := golist.Load("./...")
 	if err != nil {
 		return err
 	}
-	pkgs := golist.Library(all)
+	pkgs := golist.Library(all, unfinished)
 	if len(pkgs) == 0 {
 		return fmt.Errorf("there is no library package")
 	}

@@ -46,9 +46,13 @@ func Load(patterns ...string) ([]Package, error) {
 }
 
 // Library keeps the packages that users import: no commands, nothing internal,
-// no examples.
-func Library(pkgs []Package) []Package {
+// no examples, and none of the unfinished, a list with commas between.
+func Library(pkgs []Package, unfinished string) []Package {
+	except := strings.Split(unfinished, ",")
 	return slices.DeleteFunc(slices.Clone(pkgs), func(p Package) bool {
+		if slices.Contains(except, p.Below()) {
+			return true
+		}
 		elems := strings.Split(p.Below(), "/")
 		return p.Name == "main" || slices.Contains(elems, "internal") || elems[0] == "examples"
 	})

@@ -15,13 +15,14 @@ func TestLibrary(t *testing.T) {
 		{"example.com/shop/examples/helper", "helper"},
 		{"example.com/shop/cmd", "main"},
 		{"example.com/shop/internals", "internals"},
+		{"example.com/shop/crank", "crank"},
 	} {
 		q := Package{ImportPath: p.path, Name: p.name}
 		q.Module.Path = "example.com/shop"
 		all = append(all, q)
 	}
 	var got []string
-	for _, p := range Library(all) {
+	for _, p := range Library(all, "crank,valvetrain") {
 		got = append(got, p.Below())
 	}
 	if want := []string{".", "tolerance/feeler", "internals"}; !slices.Equal(got, want) {
