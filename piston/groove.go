@@ -4,7 +4,8 @@ import (
 	"github.com/tenthou/tenthou/tolerance"
 )
 
-// A RingKind says which ring of the pack a groove holds.
+// A RingKind says which ring of the pack a groove holds. The zero value is
+// CompressionRing.
 type RingKind uint8
 
 // The kinds of ring.
@@ -27,45 +28,26 @@ const (
 	AskManual                  // no limit is given that decides
 )
 
-var remedyNames = [...]string{
-	"measure again",
-	"re-use",
-	"fit a new ring",
-	"re-cut the groove with a spacer, or renew the piston",
-	"clean the groove and check that the ring is the right one",
-	"see the engine maker's manual",
-}
-
-// String is the remedy in words.
-func (r Remedy) String() string {
-	if int(r) >= len(remedyNames) {
-		r = MeasureAgain
-	}
-	return remedyNames[r]
-}
-
-// MarshalText writes what String gives.
-func (r Remedy) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
-
 // A Groove is what was measured of one ring groove with its used ring in it.
 type Groove struct {
-	Where      string              // "piston 2, top groove"
-	Ring       RingKind            // a compression ring, or an oil control ring assembly
-	Stations   []tolerance.Bracket // side clearance, at one or more places round the ring
-	Limits     tolerance.Spec      // of the side clearance
-	UsedHeight tolerance.Bracket   // of the used ring; zero where it was not measured
-	NewHeight  tolerance.Band      // of a new ring; zero where unknown
-	NewWidth   tolerance.Band      // of the groove when new; zero where unknown
+	Where      string              `json:"where"`               // "piston 2, top groove"
+	Ring       RingKind            `json:"ring,omitzero"`       // a compression ring, or an oil control ring assembly
+	Stations   []tolerance.Bracket `json:"stations"`            // side clearance, at one or more places round the ring
+	Limits     tolerance.Spec      `json:"limits"`              // of the side clearance
+	UsedHeight tolerance.Bracket   `json:"usedHeight,omitzero"` // of the used ring; zero where it was not measured
+	NewHeight  tolerance.Band      `json:"newHeight,omitzero"`  // of a new ring; zero where unknown
+	NewWidth   tolerance.Band      `json:"newWidth,omitzero"`   // of the groove when new; zero where unknown
 }
 
-// A GrooveReport is what follows from the readings of one groove.
+// A GrooveReport is what follows from the readings of one groove. It is plain
+// data, and its JSON reads back.
 type GrooveReport struct {
-	Finding   tolerance.Finding `json:"finding"`   // of the side clearance
-	NewRing   NewRing           `json:"newRing"`   // what a new ring would do
-	Wear      Wear              `json:"wear"`      // whose the wear is, where it is known
-	WearKnown bool              `json:"wearKnown"` // whether used height and new sizes were given
-	Remedy    Remedy            `json:"remedy"`    // what follows
-	Next      string            `json:"next"`      // what to do next, in words
+	Finding   tolerance.Finding `json:"finding"`       // of the side clearance
+	NewRing   NewRing           `json:"newRing"`       // what a new ring would do
+	Wear      Wear              `json:"wear,omitzero"` // whose the wear is, where it is known
+	WearKnown bool              `json:"wearKnown"`     // whether used height and new sizes were given
+	Remedy    Remedy            `json:"remedy"`        // what follows
+	Next      string            `json:"next"`          // what to do next, in words
 }
 
 // measure is the name of the measure in findings.
@@ -84,14 +66,13 @@ func (g Groove) Assess() (GrooveReport, error) {
 }
 
 // Report is [Groove.Assess] with a finding made elsewhere, such as by package
-// feeler, which names the blades that would settle it.
+// feeler, which names the blades that would settle it. The finding must be of
+// the groove's own stations and limits.
 func (g Groove) Report(f tolerance.Finding) (GrooveReport, error) {
-	r := GrooveReport{Finding: f}
-	for _, c := range g.Stations {
-		if hi, end := c.Upper(); end != tolerance.Absent && hi < 0 {
-			return GrooveReport{}, &InputError{"side clearance", c.String(), "0 mm or more: a ring that goes in has room"}
-		}
+	if err := g.check(f); err != nil {
+		return GrooveReport{}, err
 	}
+	r := GrooveReport{Finding: f}
 	allowed := g.Limits.New
 	if allowed.IsZero() {
 		allowed = g.Limits.Wear
@@ -111,6 +92,32 @@ func (g Groove) Report(f tolerance.Finding) (GrooveReport, error) {
 		r.Remedy, r.Next = MeasureAgain, doubt
 	}
 	return r, nil
+}
+
+// check refuses what can't be, whether it is needed for an answer or not.
+func (g Groove) check(f tolerance.Finding) error {
+	for _, c := range g.Stations {
+		if hi, end := c.Upper(); end != tolerance.Absent && hi < 0 {
+			return &InputError{"side clearance", c.String(), "0 mm or more: a ring that goes in has room"}
+		}
+	}
+	if !g.NewWidth.IsZero() {
+		if err := size("new groove width", g.NewWidth.Interval()); err != nil {
+			return err
+		}
+	}
+	if f.Spec != g.Limits {
+		return &InputError{"the finding's limits", limitsText(f.Spec), "the groove's: " + limitsText(g.Limits)}
+	}
+	if least, greatest := tolerance.Extremes(g.Stations...); f.Least != least || f.Greatest != greatest {
+		return &InputError{"the finding's clearance", f.Least.String() + " to " + f.Greatest.String(),
+			"that of the groove's stations: " + least.String() + " to " + greatest.String()}
+	}
+	return nil
+}
+
+func limitsText(s tolerance.Spec) string {
+	return "new " + s.New.String() + ", wear " + s.Wear.String()
 }
 
 // doubt names a reading that a costly remedy must not rest on.

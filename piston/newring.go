@@ -18,33 +18,20 @@ const (
 	RingUneven                  // too small in one place and too large in another
 )
 
-var outcomeNames = [...]string{"can't tell", "back in band", "still too large", "too tight", "too tight in one place, too large in another"}
-
-// String is the outcome in words.
-func (o Outcome) String() string {
-	if int(o) >= len(outcomeNames) {
-		o = RingCantTell
-	}
-	return outcomeNames[o]
-}
-
-// MarshalText writes what String gives.
-func (o Outcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
-
 // NewRing is what a new ring would do in a groove that was measured.
 type NewRing struct {
-	Outcome  Outcome           `json:"outcome"`  // in one word
-	Least    tolerance.Bracket `json:"least"`    // the least clearance it would have
-	Greatest tolerance.Bracket `json:"greatest"` // the greatest
+	Outcome  Outcome           `json:"outcome"`           // in one word
+	Least    tolerance.Bracket `json:"least,omitzero"`    // the least clearance it would have
+	Greatest tolerance.Bracket `json:"greatest,omitzero"` // the greatest
 	// Heights are the ring heights that would bring the clearance into its
 	// band whatever the readings leave open; Possible are those that might.
 	// With exact readings they are the same. Ok is false where no height is
 	// sure to. A height above the new ring's is no remedy: a thicker ring is
 	// never fitted into a worn groove.
-	Heights  tolerance.Bracket `json:"heights"`
-	Ok       bool              `json:"heightsKnown"`     // whether any height is sure to
-	Possible tolerance.Bracket `json:"possible"`         // the heights that might
-	Settle   string            `json:"settle,omitempty"` // what would settle an outcome that can't be told
+	Heights  tolerance.Bracket `json:"heights,omitzero"`
+	Ok       bool              `json:"heightsKnown"`      // whether any height is sure to
+	Possible tolerance.Bracket `json:"possible,omitzero"` // the heights that might
+	Settle   string            `json:"settle,omitempty"`  // what would settle an outcome that can't be told
 }
 
 // TryNewRing says what a new ring would do for the clearance measured at one
@@ -62,6 +49,16 @@ func TryNewRing(stations []tolerance.Bracket, usedHeight tolerance.Bracket, newH
 			return n, &InputError{"side clearance", c.String(), "within the range of a length"}
 		}
 	}
+	if !usedHeight.IsZero() {
+		if err := size("used ring height", usedHeight); err != nil {
+			return n, err
+		}
+	}
+	if !newHeight.IsZero() {
+		if err := size("new ring height", newHeight.Interval()); err != nil {
+			return n, err
+		}
+	}
 	least, greatest := tolerance.Extremes(stations...)
 	switch {
 	case usedHeight.IsZero():
@@ -73,12 +70,6 @@ func TryNewRing(stations []tolerance.Bracket, usedHeight tolerance.Bracket, newH
 	case allowed.IsZero():
 		n.Settle = "no limit is given for the clearance with a new ring: look it up in the engine maker's manual"
 		return n, nil
-	}
-	if err := size("used ring height", usedHeight); err != nil {
-		return n, err
-	}
-	if err := size("new ring height", newHeight.Interval()); err != nil {
-		return n, err
 	}
 	n.Least = ClearanceWithRing(least, usedHeight, newHeight.Interval())
 	n.Greatest = ClearanceWithRing(greatest, usedHeight, newHeight.Interval())
