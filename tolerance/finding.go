@@ -2,6 +2,7 @@ package tolerance
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/tenthou/tenthou/units"
@@ -145,10 +146,8 @@ func (f FindingOf[Q]) open(visit func(limit Q, end End, upper bool)) {
 
 func (f FindingOf[Q]) unsettled() (limits []Q) {
 	f.open(func(limit Q, _ End, _ bool) {
-		for _, l := range limits {
-			if l == limit {
-				return
-			}
+		if slices.Contains(limits, limit) {
+			return
 		}
 		limits = append(limits, limit)
 	})

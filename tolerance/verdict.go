@@ -1,5 +1,7 @@
 package tolerance
 
+import "strings"
+
 // A Verdict says how what was measured lies to what is allowed. The zero
 // value is Undecided: the bracket holds values on both sides of a limit, or
 // nothing was measured, or nothing is asked. Undecided is not a pass.
@@ -99,12 +101,13 @@ func readWord[T ~uint8](what string, names []string, text []byte, into *T) error
 			return nil
 		}
 	}
-	want := "one of"
+	var want strings.Builder
+	want.WriteString("one of")
 	for i, n := range names {
 		if i > 0 {
-			want += ","
+			want.WriteString(",")
 		}
-		want += ` "` + n + `"`
+		want.WriteString(` "` + n + `"`)
 	}
-	return parseError(what, string(text), 0, ErrSyntax, want, nil)
+	return parseError(what, string(text), 0, ErrSyntax, want.String(), nil)
 }

@@ -10,8 +10,8 @@ import (
 // An AbilityOf says what an instrument can decide of a band by a rule. It is
 // plain data.
 type AbilityOf[Q units.Quantity] struct {
-	Band   tolerance.BandOf[Q] `json:"band"`
-	Rule   Rule                `json:"rule"`
+	Band   tolerance.BandOf[Q] `json:"band"`   // what is to be decided
+	Rule   Rule                `json:"rule"`   // and by which rule
 	Guard  Q                   `json:"guard"`  // guard band at each limit, rounded up to the quantum
 	Accept tolerance.BandOf[Q] `json:"accept"` // readings that prove conformity; asks nothing where there are none
 	Can    bool                `json:"can"`    // whether there are any
@@ -21,7 +21,7 @@ type AbilityOf[Q units.Quantity] struct {
 	// prove conformity, and Good the one that makes the ratio 4. For a
 	// one-sided band there is no such bound, and both are 0.
 	Needed Q `json:"needed,omitzero"`
-	Good   Q `json:"good,omitzero"`
+	Good   Q `json:"good,omitzero"` // see Needed
 }
 
 // CanDecide says whether an instrument whose readings have the standard
@@ -42,7 +42,7 @@ func CanDecide[Q units.Quantity](r Rule, b tolerance.BandOf[Q], u Q) (AbilityOf[
 		return none, err
 	}
 	a := AbilityOf[Q]{Band: b, Rule: r, Guard: quanta[Q](math.Ceil(r.Factor * float64(u)))}
-	a.Doubt = 2 * min(a.Guard, 1<<60)
+	a.Doubt = 2 * min(a.Guard, Q(int64(1)<<60))
 	if !units.InRange(a.Guard) {
 		return none, refuse(op, "", "guard band", "", ErrRange, "a guard band in range")
 	}
@@ -133,7 +133,7 @@ func Settle[Q units.Quantity](r Rule, e EstimateOf[Q], b tolerance.BandOf[Q]) (S
 	s.Needed = mostFor(s.Distance, r.Factor)
 	if s.Distance > 0 && b.Judge(around(e.value, r.Factor*float64(s.Needed))) == tolerance.Undecided {
 		// Where the end is open, or the reading outside, touching is not enough.
-		s.Needed = mostFor(s.Distance-1, r.Factor)
+		s.Needed = mostFor(s.Distance-Q(1), r.Factor)
 	}
 	if u := e.spread(); s.Needed > 0 {
 		n := math.Ceil((u / float64(s.Needed)) * (u / float64(s.Needed)))

@@ -11,14 +11,14 @@ import (
 // data; [Variance.Text] and [Variance.Markdown] set it out.
 type Variance struct {
 	Components
-	PartEffect     Effect     `json:"partEffect"`
-	OperatorEffect Effect     `json:"operatorEffect"`
-	InterEffect    Effect     `json:"interactionEffect"`
-	Scatter        Effect     `json:"scatter"` // what is left within the cells
-	Whole          Effect     `json:"whole"`
-	Pooled         bool       `json:"pooled"` // the interaction was taken for scatter
-	Error          Effect     `json:"error"`  // what repeatability comes from: scatter, with the interaction if pooled
-	Each           []Operator `json:"each"`   // the operators one by one
+	PartEffect     Effect     `json:"partEffect"`        // between the parts
+	OperatorEffect Effect     `json:"operatorEffect"`    // between the operators
+	InterEffect    Effect     `json:"interactionEffect"` // operators who differ on some parts more than on others
+	Scatter        Effect     `json:"scatter"`           // what is left within the cells
+	Whole          Effect     `json:"whole"`             // all readings about their mean
+	Pooled         bool       `json:"pooled"`            // the interaction was taken for scatter
+	Error          Effect     `json:"error"`             // what repeatability comes from: scatter, with the interaction if pooled
+	Each           []Operator `json:"each"`              // the operators one by one
 }
 
 // An Operator is how one operator measures beside the rest.

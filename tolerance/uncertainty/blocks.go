@@ -1,8 +1,6 @@
 package uncertainty
 
-import (
-	"fmt"
-)
+import "fmt"
 
 // BlockTrials is how many trials one block of a simulation has.
 const BlockTrials = 10_000
@@ -16,13 +14,16 @@ const mostBlocks = 10_000
 // in parts, side by side or one after the other, and join the samples: the
 // result is the same, to the last digit, as of one run.
 type Blocks struct {
-	Seed     uint64
+	Seed     uint64 // of the random numbers: the same gives the same sample
 	From, To int
 }
 
 // Trials is enough blocks for n trials: n is rounded up to whole blocks.
 func Trials(seed uint64, n int) Blocks {
-	return Blocks{Seed: seed, To: max(0, min((n-1)/BlockTrials+1, mostBlocks+1))}
+	if n <= 0 {
+		return Blocks{Seed: seed}
+	}
+	return Blocks{Seed: seed, To: min((n-1)/BlockTrials, mostBlocks) + 1}
 }
 
 // Len is the number of trials.

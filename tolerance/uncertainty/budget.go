@@ -9,11 +9,11 @@ import (
 // A Budget is what a result's uncertainty is made of: a line for each source.
 // It is plain data; [Budget.Text] and [Budget.Markdown] set it out as a table.
 type Budget struct {
-	Unit     string  `json:"unit"` // of value, standard uncertainty and contributions
-	Value    float64 `json:"value"`
+	Unit     string  `json:"unit"`     // of value, standard uncertainty and contributions
+	Value    float64 `json:"value"`    // of the result
 	Standard float64 `json:"standard"` // combined standard uncertainty
 	Freedom  Freedom `json:"freedom"`  // effective, not truncated
-	Lines    []Line  `json:"lines"`
+	Lines    []Line  `json:"lines"`    // one for each source
 	// NearKink says that first order tells too little here: see
 	// [EstimateOf.NearKink].
 	NearKink bool `json:"nearKink,omitzero"`
@@ -21,11 +21,11 @@ type Budget struct {
 
 // A Line is one source's part in a budget (GUM 5.1.2).
 type Line struct {
-	Source       string  `json:"source"`
-	Unit         string  `json:"unit"` // of the source's standard uncertainty
-	Shape        Shape   `json:"shape"`
-	Standard     float64 `json:"standard"` // in Unit
-	Freedom      Freedom `json:"freedom"`
+	Source       string  `json:"source"`       // its name
+	Unit         string  `json:"unit"`         // of the source's standard uncertainty
+	Shape        Shape   `json:"shape"`        // its distribution
+	Standard     float64 `json:"standard"`     // in Unit
+	Freedom      Freedom `json:"freedom"`      // degrees of freedom of Standard
 	Sensitivity  float64 `json:"sensitivity"`  // the result's unit for each of Unit
 	Contribution float64 `json:"contribution"` // sensitivity times standard uncertainty, signed
 	Share        float64 `json:"share"`        // part of the combined variance, 0 to 1

@@ -59,13 +59,13 @@ func three(x float64) string {
 		return "0"
 	}
 	text := strconv.FormatFloat(x, 'e', 2, 64)
-	mark := strings.IndexByte(text, 'e')
-	if mark < 0 { // not-a-number or infinite
+	before, after, ok := strings.Cut(text, "e")
+	if !ok { // not-a-number or infinite
 		return text
 	}
-	exponent, _ := strconv.Atoi(text[mark+1:])
+	exponent, _ := strconv.Atoi(after)
 	if exponent < -4 || exponent > 5 {
-		return text[:mark] + "·10" + superscripts.Replace(strconv.Itoa(exponent))
+		return before + "·10" + superscripts.Replace(strconv.Itoa(exponent))
 	}
 	rounded, _ := strconv.ParseFloat(text, 64)
 	return strconv.FormatFloat(rounded, 'f', max(0, 2-exponent), 64)

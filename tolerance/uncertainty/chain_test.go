@@ -17,7 +17,7 @@ import (
 // chainOf reads "10.0 10.1 1 n 3.0 / 4.0 4.06 -1.5 r", in millimetres.
 func chainOf(t testing.TB, text string) (c tolerance.Chain) {
 	t.Helper()
-	for _, link := range strings.Split(text, " / ") {
+	for link := range strings.SplitSeq(text, " / ") {
 		f := strings.Fields(link)
 		l := tolerance.Link{
 			Band:        tolerance.MustParseBand(f[0] + "–" + f[1] + " mm"),

@@ -47,7 +47,7 @@ func (m *Manner) UnmarshalText(text []byte) error { return readWord("manner", ma
 // A Rule is a decision rule: its manner, and how many standard uncertainties
 // its guard band is wide. It is agreed before anything is measured.
 type Rule struct {
-	Manner Manner  `json:"manner"`
+	Manner Manner  `json:"manner"` // on which side of the limits the guard band lies
 	Factor float64 `json:"factor"` // of the standard uncertainty; plain acceptance has none
 }
 
@@ -95,14 +95,14 @@ func (d *Decision) UnmarshalText(text []byte) error {
 
 // A JudgementOf is a decision and what it rests on. It is plain data.
 type JudgementOf[Q units.Quantity] struct {
-	Decision Decision          `json:"decision"`
-	Verdict  tolerance.Verdict `json:"verdict"` // of the reading with its guard band, by tolerance.BandOf.Judge
-	Guard    Q                 `json:"guard"`   // the guard band, rounded up to the quantum
+	Decision Decision          `json:"decision"` // accept, reject, or not decided
+	Verdict  tolerance.Verdict `json:"verdict"`  // of the reading with its guard band, by tolerance.BandOf.Judge
+	Guard    Q                 `json:"guard"`    // the guard band, rounded up to the quantum
 	// Conforms is the probability that the part conforms, and Risk the
 	// probability that the decision is wrong for it (the specific risk of
 	// JCGM 106, 3.3.13 and 3.3.14); 0.5 at most where nothing is decided.
 	Conforms float64 `json:"conforms"`
-	Risk     float64 `json:"risk"`
+	Risk     float64 `json:"risk"` // of being wrong
 }
 
 // Decide judges an estimate against a band by a rule: the reading ± its guard

@@ -10,13 +10,13 @@ import (
 // An ExpandedOf is a result as it is reported: the value, its expanded
 // uncertainty, and what that was made with (GUM 7.2.3). It is plain data.
 type ExpandedOf[Q units.Quantity] struct {
-	Value       Q       `json:"value"`
-	Standard    float64 `json:"standard"`    // combined standard uncertainty, in the first unit of the quantity
-	Factor      float64 `json:"factor"`      // coverage factor k
-	Uncertainty float64 `json:"uncertainty"` // expanded, k·standard, in the same unit
-	Probability float64 `json:"probability,omitzero"`
-	Freedom     Freedom `json:"freedom"` // effective, not truncated
-	NearKink    bool    `json:"nearKink,omitzero"`
+	Value       Q       `json:"value"`                // of the result
+	Standard    float64 `json:"standard"`             // combined standard uncertainty, in the first unit of the quantity
+	Factor      float64 `json:"factor"`               // coverage factor k
+	Uncertainty float64 `json:"uncertainty"`          // expanded, k·standard, in the same unit
+	Probability float64 `json:"probability,omitzero"` // that the value ± Uncertainty covers; 0 where the factor was given
+	Freedom     Freedom `json:"freedom"`              // effective, not truncated
+	NearKink    bool    `json:"nearKink,omitzero"`    // see EstimateOf.NearKink
 }
 
 // Expanded is the result with the expanded uncertainty that covers a part p

@@ -169,7 +169,7 @@ func TestUnits(t *testing.T) {
 }
 
 func eachUnit[Q units.Quantity](t *testing.T) {
-	e := must(uncertainty.Normal("x", Q(1_234_567_890_123), Q(1_000_000)))
+	e := must(uncertainty.Normal("x", Q(int64(1_234_567_890_123)), Q(1_000_000)))
 	seen := map[string]bool{}
 	for u := units.Unit[Q](0); !seen[u.Symbol()]; u++ {
 		seen[u.Symbol()] = true

@@ -11,8 +11,8 @@ import (
 // advice alone: look for what went wrong (a reading misread, dirt under the
 // anvil), measure again, and leave nothing out because a test says so.
 type OutlierOf[Q units.Quantity] struct {
-	Index     int     `json:"index"` // in the series, from 0
-	Reading   Q       `json:"reading"`
+	Index     int     `json:"index"`     // in the series, from 0
+	Reading   Q       `json:"reading"`   // as it was read
 	Statistic float64 `json:"statistic"` // how far it stands out
 	Critical  float64 `json:"critical"`  // beyond which it stands out
 	Suspect   bool    `json:"suspect"`   // whether it is beyond

@@ -17,7 +17,9 @@ type Process interface {
 }
 
 // Limits are a least and a greatest value; an infinity where there is none.
-type Limits struct{ Lower, Upper float64 }
+type Limits struct {
+	Lower, Upper float64 // in one unit with the process and the uncertainty
+}
 
 // UpperLimit are limits with no least value.
 func UpperLimit(upper float64) Limits { return Limits{math.Inf(-1), upper} }

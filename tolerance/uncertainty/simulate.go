@@ -38,7 +38,9 @@ func Simulate[Q units.Quantity](b Blocks, inputs []EstimateOf[Q], f func(x []Q) 
 	x := make([]Q, len(inputs))
 	s, err := simulate(b, all, func(deviations []float64) float64 {
 		for i, d := range deviations {
-			x[i] = values[i] + Q(math.RoundToEven(d))
+			if x[i] = values[i] + Q(math.RoundToEven(d)); math.Abs(d) > 1<<61 {
+				x[i] = units.OutOfRange[Q]()
+			}
 		}
 		if y := f(x); units.InRange(y) {
 			return float64(y)

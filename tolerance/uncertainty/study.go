@@ -71,8 +71,8 @@ func (s StudyOf[Q]) size(op string) (o, p, t int, err error) {
 
 // An Effect is one line of an analysis of variance.
 type Effect struct {
-	Squares float64 `json:"squares"` // sum of squares, in the square of the unit
-	Freedom int     `json:"freedom"`
+	Squares float64 `json:"squares"`         // sum of squares, in the square of the unit
+	Freedom int     `json:"freedom"`         // degrees of freedom
 	Mean    float64 `json:"mean"`            // squares over degrees of freedom
 	F       float64 `json:"f,omitzero"`      // ratio to the mean square that it is tested by
 	Chance  float64 `json:"chance,omitzero"` // probability of that ratio or more by chance
@@ -93,11 +93,11 @@ func (e *Effect) testBy(o Effect) {
 // Components are the standard deviations of what readings differ by, in one
 // unit, and the usual ratios. It is plain data.
 type Components struct {
-	Unit          string  `json:"unit"`
-	Repeatability float64 `json:"repeatability"` // one operator, one part, again and again
-	Operators     float64 `json:"operators"`     // between operators
-	Interaction   float64 `json:"interaction,omitzero"`
-	Parts         float64 `json:"parts"` // between parts
+	Unit          string  `json:"unit"`                 // of all of them
+	Repeatability float64 `json:"repeatability"`        // one operator, one part, again and again
+	Operators     float64 `json:"operators"`            // between operators
+	Interaction   float64 `json:"interaction,omitzero"` // operators who differ on some parts more than on others
+	Parts         float64 `json:"parts"`                // between parts
 }
 
 // Reproducibility is the standard deviation between operators, their

@@ -7,8 +7,8 @@ import (
 
 // A Body is a part or an instrument as far as heat matters to it.
 type Body struct {
-	Temperature EstimateOf[units.Temperature]
-	Expansion   Dual // coefficient of linear expansion, per kelvin: 11.5e-6 for steel
+	Temperature EstimateOf[units.Temperature] // of all of it
+	Expansion   Dual                          // coefficient of linear expansion, per kelvin: 11.5e-6 for steel
 }
 
 // above is how far the body is above 20 °C, in kelvins.

@@ -1,0 +1,4 @@
+package uncertainty
+
+// Edges shows the ziggurat's layers to the tests.
+var Edges = edges
