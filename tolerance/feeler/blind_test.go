@@ -181,7 +181,7 @@ func TestBlindZonesRefuse(t *testing.T) {
 	require.ErrorIs(t, err, feeler.ErrEmpty)
 	_, err = feeler.BlindZones(set, tolerance.Spec{}, 4)
 	require.ErrorIs(t, err, tolerance.ErrNoLimit)
-	require.EqualError(t, err, "feeler: blind zones: limits: no limit given; a band for new parts or a wear limit")
+	require.EqualError(t, err, "feeler: blind zones: limits: no limit given; give a band for new parts or a wear limit")
 	_, err = feeler.BlindZones(set, spec(t, "0.03–0.07 mm", "max 0.05 mm"), 4)
 	require.ErrorIs(t, err, tolerance.ErrSpec)
 	for _, most := range []int{0, 9, -5} {

@@ -138,8 +138,11 @@ type TrialError struct {
 
 func (e *TrialError) Error() string {
 	want := "above 0 and at most " + MaxStackThickness.String() + ", its error less than itself"
-	if e.Kind == ErrFeel {
+	switch {
+	case e.Kind == ErrFeel:
 		want = "free, drag, forced, refused or not tried"
+	case e.Trial.Thickness == 0:
+		want = "the thickness is missing, and a mark alone does not give it: Set.Trial looks it up"
 	}
 	return fmt.Sprintf("feeler: trial %d, %s: %v; %s", e.Index+1, e.Trial, e.Kind, want)
 }

@@ -60,7 +60,7 @@ func PlanFrom(set Set, spec tolerance.Spec, prior Prior, known tolerance.Bracket
 
 func checkSpec(what string, spec tolerance.Spec) error {
 	if spec.IsZero() {
-		return &PlanError{What: what, Field: "limits", Kind: tolerance.ErrNoLimit, Want: "a band for new parts or a wear limit"}
+		return &PlanError{What: what, Field: "limits", Kind: tolerance.ErrNoLimit, Want: "give a band for new parts or a wear limit"}
 	}
 	if err := spec.Validate(); err != nil {
 		return &PlanError{What: what, Field: "limits", Kind: err}

@@ -12,8 +12,9 @@ import (
 const MaxStackThickness = MaxStack * MaxThickness
 
 // A Trial is one blade, or blades laid together, tried at one place, and how
-// it went in. Thickness and Feel are enough; the zero Trial bounds nothing.
-// Trials compare with ==.
+// it went in. Thickness and Feel are enough; a mark without the thickness is
+// not, and [Set.Trial] and [Set.ParseTrials] fill in both. The zero Trial bounds
+// nothing. Trials compare with ==.
 type Trial struct {
 	Blade     string       `json:"blade,omitempty"` // its mark, for the record and for messages
 	Thickness units.Length `json:"thickness"`       // together, where several are laid together
@@ -61,7 +62,11 @@ func (s Set) Trial(feel Feel, marks ...string) (Trial, error) {
 	return stack.Trial(feel), nil
 }
 
-const trialsForm = `write them as ".002 in free, .0025 in drag, .003 in refused", blades laid together as ".002 in + .0015 in refused"`
+// The forms that errors offer.
+const (
+	trialsForm = `write them as ".002 in free, .0025 in drag, .003 in refused" (or forced, or not tried), blades laid together as ".002 in + .0015 in refused"`
+	trialsMark = `write a comma and a space between trials`
+)
 
 // ParseTrials reads the trials of one station, with a comma and a space, a
 // semicolon or a new line between them:
@@ -102,6 +107,9 @@ func (s Set) parseTrial(text string) (Trial, *InputError) {
 		if !ok {
 			continue
 		}
+		if holdsFeel(marks) {
+			return Trial{}, inputError("trials", "", text, ErrSyntax, trialsMark, nil)
+		}
 		parts := strings.Split(marks, " + ")
 		t, err := s.Trial(Feel(i), parts...)
 		if err != nil {
@@ -110,4 +118,15 @@ func (s Set) parseTrial(text string) (Trial, *InputError) {
 		return t, nil
 	}
 	return Trial{}, inputError("trials", "", text, ErrSyntax, trialsForm, nil)
+}
+
+// holdsFeel reports whether a text that should be marks alone has the end of
+// another trial in it.
+func holdsFeel(marks string) bool {
+	for _, name := range feelNames {
+		if strings.Contains(marks, " "+name+" ") || strings.Contains(marks, " "+name+",") {
+			return true
+		}
+	}
+	return false
 }

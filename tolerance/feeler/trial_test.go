@@ -100,6 +100,13 @@ func TestParseTrials(t *testing.T) {
 	}
 	_, err = set.ParseTrials(".002 in free\n0.64 mm drag")
 	require.EqualError(t, err, `feeler: trials, line 2, blade "0.64 mm": no blade is marked 0.64 mm; a decimal place away: .0025 in / 0.064 mm; nearest: .025 in / 0.635 mm`)
+	_, err = set.ParseTrials(".002 in free .003 in refused")
+	require.EqualError(t, err, `feeler: trials, line 1 ".002 in free .003 in refused": not written as expected; write a comma and a space between trials`)
+	_, err = set.ParseTrials(".002 in free,.003 in refused")
+	require.ErrorContains(t, err, "a comma and a space between trials")
+	_, err = feeler.Bracket(feeler.Trial{Blade: ".002 in", Feel: feeler.Free})
+	require.EqualError(t, err, "feeler: trial 1, .002 in free: not a blade's thickness; the thickness is missing, and a mark alone does not give it: Set.Trial looks it up")
+	_, err = set.ParseTrials(".002 in free\n0.64 mm drag")
 	var mark *feeler.MarkError
 	require.True(t, errors.As(err, &mark))
 	require.True(t, slices.ContainsFunc(mark.Decimal, func(b feeler.Blade) bool { return b.Carries(0.064 * mm) }))
