@@ -54,7 +54,7 @@ func (s SeriesOf[Q]) Grubbs(significance float64) (OutlierOf[Q], error) {
 }
 
 // GrubbsCritical is the critical value of Grubbs' test, two-sided, for n
-// readings: (n − 1)/√n·√(t²/(n − 2 + t²)) with t the quantile of Student's t
+// readings (one-sided at 0.05 is two-sided at 0.10): (n − 1)/√n·√(t²/(n − 2 + t²)) with t the quantile of Student's t
 // that significance/2n lies above, for n − 2 degrees of freedom. Errors as for
 // [SeriesOf.Grubbs].
 func GrubbsCritical(n int, significance float64) (float64, error) {
