@@ -7,7 +7,7 @@ import (
 	"github.com/tenthou/tenthou/units"
 )
 
-func ExampleBandOf_convert() {
+func ExampleBandOf_Convert() {
 	b := tolerance.MustParseBand("11 ±0.3 mm")
 	near, _ := b.Convert(units.InInches, tolerance.ByTolerance, tolerance.ConvertNearest)
 	inside, _ := b.Convert(units.InInches, tolerance.ByTolerance, tolerance.ConvertInward)

@@ -49,6 +49,7 @@ func ParseBandOf[Q units.Quantity](s string) (BandOf[Q], error) {
 const (
 	bandForms = `write a range ("0.03–0.07 mm"), a limit ("max 0.10 mm") or a size ("2.5 ±0.02 mm")`
 	noLimit   = "no limit"
+	oneBand   = `one band at a time: a second column in brackets is a band of its own, and Compare tells where the two part`
 	// textMax is the longest text in bytes that is looked at.
 	textMax = 256
 )
@@ -141,6 +142,12 @@ func (r *reader[Q]) pair(a, b part) (x, y units.Written[Q], err error) {
 }
 
 func (r *reader[Q]) band(p part) (PrintedOf[Q], error) {
+	if before, after, ok := p.cut("("); ok {
+		after.at-- // point at the bracket
+		if before.s != "" {
+			return PrintedOf[Q]{}, r.fail(after, ErrSyntax, oneBand, nil)
+		}
+	}
 	for _, mark := range []string{", ", " and "} {
 		if a, b, ok := p.cut(mark); ok {
 			return r.twoSided(a, b)

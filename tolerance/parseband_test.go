@@ -221,6 +221,7 @@ func TestParseBand_refuses(t *testing.T) {
 		{"100 m ±100 m", ErrRange, ": out of range; the range is ±100 m"},
 		{"0.03–1/0 in", ErrSyntax, ", at byte 9: not understood; a fraction's denominator is not 0"},
 		{"max 1e400 mm", ErrSyntax, ", at byte 5: not understood; "},
+		{"0.03–0.07 mm (0.0012–0.0028 in)", ErrSyntax, ", at byte 15: not understood; one band at a time: a second column in brackets is a band of its own, and Compare tells where the two part"},
 		{"max １ mm", ErrSyntax, ", at byte 4: not understood; " + ``},
 	} {
 		_, err := ParseBand(c.text)
