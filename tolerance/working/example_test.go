@@ -210,9 +210,9 @@ func ExampleMark() {
 	// .0022 in: right
 	// 0.1 mm: right as far as it goes, but rounded too far
 	// 0.55 mm: wrong: 10 times too large: the decimal point
-	// 0.055 in: wrong: 25.4 times too large: inches and millimetres; or the number is right in mm
+	// 0.055 in: wrong: 25.4 times too large: inches and millimetres; or the number is right with the unit mm
 	// -.055 mm: wrong: right but for its sign
-	// 0.055: no unit: the number is right in mm
+	// 0.055: no unit: the number is right with the unit mm
 	// 0.065 mm: wrong
 	// true
 }

@@ -34,18 +34,18 @@ func TestMark(t *testing.T) {
 		{"0.055 mm", "0 mm", "0.0005 mm", working.RoundedTooFar, ""},
 		{"0.055 mm", "0.002 in", "0.0005 mm", working.RoundedTooFar, ""},
 		{"0.4 in", "3/8 in", "0.001 in", working.RoundedTooFar, ""},
-		{"0.055 mm", "0.055", "0.0005 mm", working.NoUnit, "the number is right in mm"},
-		{"0.055 mm", "55", "0.0005 mm", working.NoUnit, "the number is right in µm"},
+		{"0.055 mm", "0.055", "0.0005 mm", working.NoUnit, "the number is right with the unit mm"},
+		{"0.055 mm", "55", "0.0005 mm", working.NoUnit, "the number is right with the unit µm"},
 		{"0.055 mm", "0.07", "0.0005 mm", working.NoUnit, ""},
 		{"0 mm", "0", "0.0005 mm", working.NoUnit, ""},
 		{"0.055 mm", "-0.055 mm", "0.0005 mm", working.Wrong, "right but for its sign"},
 		{"0.055 mm", "0.55 mm", "0.0005 mm", working.Wrong, "10 times too large: the decimal point"},
 		{"0.055 mm", "5.5 µm", "0.0005 mm", working.Wrong, "10 times too small: the decimal point"},
 		{"0.055 mm", "5.5 mm", "0.0005 mm", working.Wrong, "100 times too large: the decimal point"},
-		{"0.055 mm", "55 mm", "0.0005 mm", working.Wrong, "1000 times too large: the decimal point; the number is right in µm"},
-		{"0.055 mm", "0.055 in", "0.0005 mm", working.Wrong, "25.4 times too large: inches and millimetres; the number is right in mm"},
+		{"0.055 mm", "55 mm", "0.0005 mm", working.Wrong, "1000 times too large: the decimal point; the number is right with the unit µm"},
+		{"0.055 mm", "0.055 in", "0.0005 mm", working.Wrong, "25.4 times too large: inches and millimetres; the number is right with the unit mm"},
 		{"0.055 mm", "1.397 mm", "0.0005 mm", working.Wrong, "25.4 times too large: inches and millimetres"},
-		{"0.055 mm", "0.00217 mm", "0.00001 mm", working.Wrong, "25.4 times too small: inches and millimetres; the number is right in in"},
+		{"0.055 mm", "0.00217 mm", "0.00001 mm", working.Wrong, "25.4 times too small: inches and millimetres; the number is right with the unit in"},
 		{"0.055 mm", "0.11 mm", "0.0005 mm", working.Wrong, "twice too large: a diameter for a radius, or counted twice"},
 		{"0.055 mm", "0.0275 mm", "0.0005 mm", working.Wrong, "half the size: a radius for a diameter, or halved for nothing"},
 		{"0.0942 mm", "0.03 mm", "0.0005 mm", working.Wrong, "π times too small: π left out"},
@@ -61,7 +61,7 @@ func TestMark(t *testing.T) {
 		{"1 mm", "10.6 mm", "0.07 mm", working.Wrong, ""},
 		// Slips seen in print, in government engine manuals: the second column
 		// of a limit, given the first.
-		{"0.006 in", "0.015 mm", "0.0005 mm", working.Wrong, "10 times too small: the decimal point; the number is right in cm"},
+		{"0.006 in", "0.015 mm", "0.0005 mm", working.Wrong, "10 times too small: the decimal point; the number is right with the unit cm"},
 		{"0.038 mm", "0.00015 in", "0.00005 in", working.Wrong, "10 times too small: the decimal point"},
 		{"0.003 in", "0.76 mm", "0.0005 mm", working.Wrong, "10 times too large: the decimal point"},
 		{"-1.40 mm", "-0.555 in", "0.0005 in", working.Wrong, "10 times too large: the decimal point"},
@@ -90,18 +90,18 @@ func TestMark_explain(t *testing.T) {
 	require.Equal(t, "right", explain("0.055 mm"))
 	require.Equal(t, "right as far as it goes, but rounded too far", explain("0.06 mm"))
 	require.Equal(t, "no unit", explain("7"))
-	require.Equal(t, "no unit: the number is right in mm", explain("0.055"))
+	require.Equal(t, "no unit: the number is right with the unit mm", explain("0.055"))
 	require.Equal(t, "wrong", explain("7 mm"))
-	require.Equal(t, "wrong: 25.4 times too large: inches and millimetres; or the number is right in mm", explain(".055 in"))
+	require.Equal(t, "wrong: 25.4 times too large: inches and millimetres; or the number is right with the unit mm", explain(".055 in"))
 }
 
 func TestMark_otherQuantities(t *testing.T) {
 	require.Equal(t, "right", explain(t, 45*units.Degree+30*units.Arcminute, "45° 30′", 0))
 	require.Equal(t, "wrong: twice too large: a diameter for a radius, or counted twice", explain(t, units.Degree, "2° 0′", units.Arcminute))
-	require.Equal(t, "wrong: the number is right in N", explain(t, 320*units.Newton, "320 lbf", units.Newton))
-	require.Equal(t, "wrong: the number is right in g", explain(t, units.Kilogram, "1000 oz", units.Gram))
-	require.Equal(t, "no unit: the number is right in K", explain(t, 60*units.Kelvin, "60", 0))
-	require.Equal(t, "wrong: 100 times too small: the decimal point; or the number is right in bar; or the number is right in kgf/cm²", explain(t, 10*units.Bar, "10 kPa", units.Kilopascal))
+	require.Equal(t, "wrong: the number is right with the unit N", explain(t, 320*units.Newton, "320 lbf", units.Newton))
+	require.Equal(t, "wrong: the number is right with the unit g", explain(t, units.Kilogram, "1000 oz", units.Gram))
+	require.Equal(t, "no unit: the number is right with the unit K", explain(t, 60*units.Kelvin, "60", 0))
+	require.Equal(t, "wrong: 100 times too small: the decimal point; or the number is right with the unit bar; or the number is right with the unit kgf/cm²", explain(t, 10*units.Bar, "10 kPa", units.Kilopascal))
 }
 
 func explain[Q working.Quantity[Q]](t *testing.T, right Q, answer string, within Q) string {

@@ -114,7 +114,7 @@ func (s Slip) String() string {
 		}
 		return times + " times too small: " + cause
 	case OtherUnit:
-		return "the number is right in " + s.Unit
+		return "the number is right with the unit " + s.Unit
 	case Doubled:
 		return "twice too large: a diameter for a radius, or counted twice"
 	case Halved:
