@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -31,6 +32,10 @@ type ring struct {
 	} `json:"limits"`
 	NewHeight tolerance.Band `json:"newHeight,omitzero"`
 	NewGroove tolerance.Band `json:"newGroove,omitzero"`
+}
+
+func (r ring) spec() tolerance.Spec {
+	return tolerance.Spec{New: r.Limits.New.BandOf, Wear: r.Limits.Wear.BandOf}
 }
 
 // groove is what was tried in one groove, with its used ring in it.
@@ -91,6 +96,9 @@ func inspect(name string, data []byte) (e engine, set feeler.Set, rows []row, er
 	if err != nil {
 		return e, set, nil, at(field, err)
 	}
+	if path, err := checkRings(e.Rings); err != nil {
+		return e, set, nil, at(path, err)
+	}
 	seen := map[string]bool{}
 	for i, g := range e.Grooves {
 		path := fmt.Sprintf("grooves[%d]", i)
@@ -108,6 +116,34 @@ func inspect(name string, data []byte) (e engine, set feeler.Set, rows []row, er
 	return e, set, rows, nil
 }
 
+// checkRings refuses two rings of one name and limits that contradict each
+// other, and says where.
+func checkRings(rings []ring) (path string, err error) {
+	seen := map[string]bool{}
+	for i, r := range rings {
+		path = fmt.Sprintf("rings[%d]", i)
+		switch {
+		case r.Name == "":
+			return path + ".name", errors.New("a ring needs a name, such as \"top\"")
+		case seen[r.Name]:
+			return path + ".name", fmt.Errorf("two rings are called %q", r.Name)
+		}
+		seen[r.Name] = true
+		if err := r.spec().Validate(); err != nil {
+			return path + ".limits", err
+		}
+	}
+	return "", nil
+}
+
+func ringNames(rings []ring) string {
+	names := make([]string, len(rings))
+	for i, r := range rings {
+		names[i] = r.Name
+	}
+	return strings.Join(names, ", ")
+}
+
 // judged is a row, or where in the groove an error lies.
 type judged struct {
 	row
@@ -119,18 +155,17 @@ func judge(e engine, set feeler.Set, g groove) (j judged, err error) {
 	if g.Piston < 1 {
 		return judged{path: ".piston"}, fmt.Errorf("pistons count from 1, not %d", g.Piston)
 	}
-	var names []string
 	for _, r := range e.Rings {
-		if names = append(names, r.Name); r.Name == g.Ring {
+		if r.Name == g.Ring {
 			j.ring = r
 		}
 	}
 	if j.ring.Name == "" {
-		return judged{path: ".ring"}, fmt.Errorf("no ring is called %q: the file lists %s", g.Ring, strings.Join(names, ", "))
+		return judged{path: ".ring"}, fmt.Errorf("no ring is called %q: the file lists %s", g.Ring, ringNames(e.Rings))
 	}
 	j.part = piston.Groove{
 		Where:      fmt.Sprintf("piston %d, %s ring", g.Piston, g.Ring),
-		Limits:     tolerance.Spec{New: j.ring.Limits.New.BandOf, Wear: j.ring.Limits.Wear.BandOf},
+		Limits:     j.ring.spec(),
 		UsedHeight: g.UsedHeight, NewHeight: j.ring.NewHeight, NewWidth: j.ring.NewGroove,
 	}
 	if j.ring.Oil {

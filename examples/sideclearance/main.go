@@ -18,6 +18,8 @@ package main
 
 import (
 	_ "embed"
+	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -34,15 +36,28 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	flags := recipe.Flags("sideclearance", "Are these ring grooves fit for use, judged by feeler blades?\n\n"+
 		"Without flags it judges an invented engine. Write your own readings in a file like\n"+
 		"examples/sideclearance/engine.json: the blades you have, the manual's limits, and for\n"+
-		"each groove which blades you tried and how they went in (free, drag, forced, refused).", errs)
+		"each groove which blades you tried and how they went in:\n\n"+
+		"  free     slides without touching both faces\n"+
+		"  drag     slides with a light, even drag: the gap is at least the blade\n"+
+		"  forced   goes in by force only; counts as refused, and may have scored the parts\n"+
+		"  refused  does not go in: the gap is less than the blade\n\n"+
+		"Hold the ring flush in its clean groove, so that it can't tip, and try several places\n"+
+		"round the piston. \"Can't tell\" is not a pass. The engine maker's manual governs.", errs)
 	file := flags.String("in", "", "the `FILE` with the readings; - for standard input")
 	groove := flags.String("working", "", "write out the working of one `GROOVE`, such as \"3 second\" for piston 3, second ring")
 	plan := flags.String("plan", "", "say in which order to try the blades for this `RING`, and what they can't decide")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
+	// A flag that is given and would be passed over is a slip, such as an empty
+	// variable after -in: the invented engine's answer must not stand for it.
+	given := map[string]bool{}
+	flags.Visit(func(f *flag.Flag) { given[f.Name] = true })
+	if given["working"] && given["plan"] {
+		return flags.Fail(errors.New("-working and -plan are two questions: ask one at a time"))
+	}
 	name, data := "engine.json", demo
-	if *file != "" {
+	if given["in"] {
 		var err error
 		if data, err = recipe.ReadInput(*file, in); err != nil {
 			return flags.Fail(err)
@@ -57,9 +72,9 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	}
 	var page string
 	switch {
-	case *groove != "":
+	case given["working"]:
 		page, err = workingOf(rows, *groove)
-	case *plan != "":
+	case given["plan"]:
 		page, err = plans(e, set, *plan)
 	default:
 		page = table(e, set, rows)

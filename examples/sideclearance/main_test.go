@@ -27,6 +27,10 @@ func TestGolden(t *testing.T) {
 		{"nofile", recipe.Refused, []string{"-in", "testdata/nowhere.json"}},
 		{"nogroove", recipe.Refused, []string{"-working", "9 top"}},
 		{"noring", recipe.Refused, []string{"-plan", "oil"}},
+		{"nolimits", recipe.Refused, []string{"-plan", "oil", "-in", "testdata/metric.json"}},
+		{"emptyname", recipe.Refused, []string{"-in", ""}},
+		{"emptygroove", recipe.Refused, []string{"-working", ""}},
+		{"twoquestions", recipe.Refused, []string{"-plan", "top", "-working", "1 top"}},
 	} {
 		t.Run(c.golden, func(t *testing.T) {
 			recipetest.Golden(t, run, c.args, "", c.exit, "testdata/"+c.golden+".golden")
@@ -76,7 +80,9 @@ func TestBadInput(t *testing.T) {
 		{"no unit", `"new": "0.03–0.07 mm"`, `"new": "0.03–0.07"`, ":6:", "unit"},
 		{"a bare number", `"usedHeight": "1.480 ±0.002 mm"`, `"usedHeight": 1.480`, ":17:", "usedHeight"},
 		{"reversed limits", `"0.03–0.07 mm"`, `"0.07–0.03 mm"`, ":6:", "0.07"},
-		{"new past worn", `"max 0.10 mm"`, `"max 0.05 mm"`, "grooves[1]", "wear limit"},
+		{"new past worn", `"max 0.10 mm"`, `"max 0.05 mm"`, ":7: rings[1].limits", "wear limit"},
+		{"two rings of one name", `"name": "second"`, `"name": "top"`, ":7: rings[1].name", "two rings"},
+		{"a ring without a name", `"name": "second"`, `"name": ""`, ":7: rings[1].name", "needs a name"},
 		{"unknown set", `imperial 26`, `imperial 99`, ":4: blades", "imperial 26, imperial 32"},
 		{"unknown ring", `{"piston": 2, "ring": "top"`, `{"piston": 2, "ring": "upper"`, ":17: grooves[2].ring", "top, second"},
 		{"piston nought", `{"piston": 2, "ring": "top"`, `{"piston": 0, "ring": "top"`, ":17: grooves[2].piston", "from 1"},

@@ -100,7 +100,7 @@ func limits(r ring) string {
 		s = append(s, r.Limits.New.String())
 	}
 	if !r.Limits.Wear.IsZero() {
-		s = append(s, "worn "+r.Limits.Wear.String())
+		s = append(s, "wear: "+r.Limits.Wear.String())
 	}
 	if len(s) == 0 {
 		return "none given"

@@ -45,11 +45,16 @@ func (r row) working() (string, error) {
 		fmt.Fprintf(&b, "\nWhat a new ring would do: %s\n", r.report.NewRing.Settle)
 		return b.String(), nil
 	}
-	b.WriteString("\nWith a new ring, at the least:\n\n")
+	b.WriteString("\n" + recipe.Wrap(fmt.Sprintf("With a new ring: the used one is %s high, new ones %s. The least clearance comes with the used ring at its lowest and a new one at its highest:",
+		span(r.part.UsedHeight), span(r.part.NewHeight.Interval())), width, "", "") + "\n")
 	if err := withRing(&b, r.report.Finding.Least, r.part.UsedHeight, r.part.NewHeight.Interval(), true); err != nil {
 		return "", err
 	}
-	b.WriteString("\nand at the greatest:\n\n")
+	greatest := "The greatest comes the other way round:"
+	if _, end := r.report.Finding.Greatest.Upper(); end == tolerance.Open {
+		greatest = "The greatest comes the other way round, and is not quite reached, since that blade did not go in:"
+	}
+	b.WriteString("\n" + recipe.Wrap(greatest, width, "", "") + "\n")
 	if err := withRing(&b, r.report.Finding.Greatest, r.part.UsedHeight, r.part.NewHeight.Interval(), false); err != nil {
 		return "", err
 	}
@@ -62,6 +67,14 @@ func (r row) working() (string, error) {
 	}
 	b.WriteString("\n" + recipe.Wrap("Do next: "+r.report.Next, width, "", "  "))
 	return b.String(), nil
+}
+
+// span is what a size may be: 1.444–1.446 mm, or one value.
+func span(size tolerance.Bracket) string {
+	if size.IsExact() {
+		return size.String()
+	}
+	return tolerance.BandFrom(size).String()
 }
 
 // withRing writes out the clearance with a new ring at one end of the
@@ -99,7 +112,10 @@ func plans(e engine, set feeler.Set, name string) (string, error) {
 		if r.Name != name {
 			continue
 		}
-		spec := tolerance.Spec{New: r.Limits.New.BandOf, Wear: r.Limits.Wear.BandOf}
+		spec := r.spec()
+		if spec.IsZero() {
+			return "", fmt.Errorf("the file gives no limits for the %s ring, so there is nothing to plan for", r.Name)
+		}
 		// Without knowing more, every clearance up to twice the greatest
 		// limit is taken to be as likely as any other.
 		top := units.Length(0)
@@ -128,5 +144,5 @@ func plans(e engine, set feeler.Set, name string) (string, error) {
 		}
 		return b.String(), nil
 	}
-	return "", fmt.Errorf("the file has no ring called %q", name)
+	return "", fmt.Errorf("no ring is called %q: the file lists %s", name, ringNames(e.Rings))
 }
