@@ -45,3 +45,11 @@ func linerClip(s string) string {
 	}
 	return strconv.Quote(s)
 }
+
+// linerPicometres is a whole number of picometres, out of range where x is.
+func linerPicometres(x float64) units.Length {
+	if !(x >= -1<<60 && x <= 1<<60) {
+		return units.OutOfRange[units.Length]()
+	}
+	return units.Length(x)
+}

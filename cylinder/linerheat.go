@@ -155,13 +155,13 @@ func (d DropIn) GapAt(block, liner units.Temperature) (tolerance.Bracket, error)
 	}
 	b0, bEnd := d.Bore.Lower()
 	l1, lEnd := d.Liner.Upper()
-	lo, loEnd := units.Length(math.Floor(least(b0, l1))-1), min(bEnd, lEnd)
+	lo, loEnd := linerPicometres(math.Floor(least(b0, l1))-1), min(bEnd, lEnd)
 	var hi units.Length
 	b1, bEnd := d.Bore.Upper()
 	l0, lEnd := d.Liner.Lower()
 	hiEnd := min(bEnd, lEnd)
 	if hiEnd != tolerance.Absent {
-		hi = units.Length(math.Ceil(least(b1, l0)) + 1)
+		hi = linerPicometres(math.Ceil(least(b1, l0)) + 1)
 	}
 	gap, err := tolerance.NewInterval(lo, loEnd, hi, hiEnd)
 	if err != nil {

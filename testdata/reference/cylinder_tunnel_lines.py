@@ -26,7 +26,7 @@ for _ in range(120):
         rows_b += [v, -v]
     r = linprog([0, 0, 1], A_ub=rows_a, b_ub=rows_b, bounds=[(None, None), (None, None), (0, None)], method="highs")
     assert r.status == 0
-    rows.append((" ".join(map(str, x)), " ".join(map(str, h)), f"{r.fun:.9f} ± 1e-6"))
+    rows.append((" ".join(map(str, x)), " ".join(map(str, h)), f"{r.fun:.9f}"))
 
 print(f"# source: scipy {scipy.__version__} linprog, numpy {numpy.__version__}, Python {platform.python_version()}; made by cylinder_tunnel_lines.py")
 print("# kind: reference")
