@@ -160,7 +160,7 @@ const (
 	RatioUnusual
 )
 
-var doubtNames = [...]string{
+var doubtNames = []string{
 	"",
 	"the gasket's bore may be below the cylinder's: it overhangs into the bore, burns and can be struck; fit a gasket made for the bore",
 	"the crown's edge may stand at the head's face or beyond: it hits the head unless the head is recessed there; check the deck's side and the gasket's compressed thickness",
@@ -168,12 +168,7 @@ var doubtNames = [...]string{
 }
 
 // String is the doubt in words, with what to do.
-func (d Doubt) String() string {
-	if int(d) >= len(doubtNames) {
-		d = NoDoubt
-	}
-	return doubtNames[d]
-}
+func (d Doubt) String() string { return boreWord(doubtNames, d) }
 
 // MarshalText writes what String gives.
 func (d Doubt) MarshalText() ([]byte, error) { return []byte(d.String()), nil }

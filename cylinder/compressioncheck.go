@@ -38,26 +38,34 @@ type needs uint8
 const (
 	needsStroke needs = 1 << iota
 	needsGasket
-	needsDeck
-	needsChamber
 )
 
 // check refuses a build with which nothing can be calculated.
 func (b Build) check(n needs) error {
-	checks := []error{aboveZero("bore", b.Bore)}
+	if err := aboveZero("bore", b.Bore); err != nil {
+		return err
+	}
 	if n&needsStroke != 0 {
-		checks = append(checks, aboveZero("stroke", b.Stroke))
+		if err := aboveZero("stroke", b.Stroke); err != nil {
+			return err
+		}
 	}
-	checks = append(checks, notNegative("chamber volume", b.Chamber), aboveZero("gasket bore", b.Gasket.Bore))
+	if err := notNegative("chamber volume", b.Chamber); err != nil {
+		return err
+	}
+	if err := aboveZero("gasket bore", b.Gasket.Bore); err != nil {
+		return err
+	}
 	if n&needsGasket != 0 {
-		checks = append(checks, aboveZero("gasket thickness", b.Gasket.Thickness))
+		if err := aboveZero("gasket thickness", b.Gasket.Thickness); err != nil {
+			return err
+		}
 	}
-	checks = append(checks, b.Crown.check()...)
+	if err := b.Crown.check(); err != nil {
+		return err
+	}
 	if b.Land != (RingLand{}) {
-		checks = append(checks, aboveZero("ring land height", b.Land.Height), b.checkLand())
-	}
-	for _, err := range checks {
-		if err != nil {
+		if err := b.checkLand(); err != nil {
 			return err
 		}
 	}
@@ -70,17 +78,27 @@ func (b Build) check(n needs) error {
 	return nil
 }
 
-func (c Crown) check() []error {
-	if c.Fill.IsZero() && c.FillDepth.IsZero() {
-		return []error{notNegative("dish", c.Dish), notNegative("dome", c.Dome)}
+func (c Crown) check() error {
+	filled := !c.Fill.IsZero() || !c.FillDepth.IsZero()
+	if filled && (!c.Dish.IsZero() || !c.Dome.IsZero()) {
+		return &InputError{"crown", "dish or dome beside a down-fill", "either of the two: the down-fill holds them"}
 	}
-	if !c.Dish.IsZero() || !c.Dome.IsZero() {
-		return []error{&InputError{"crown", "dish or dome beside a down-fill", "either of the two: the down-fill holds them"}}
+	if filled {
+		if err := aboveZero("down-fill depth", c.FillDepth); err != nil {
+			return err
+		}
+		return aboveZero("down-fill volume", c.Fill)
 	}
-	return []error{aboveZero("down-fill depth", c.FillDepth), aboveZero("down-fill volume", c.Fill)}
+	if err := notNegative("dish", c.Dish); err != nil {
+		return err
+	}
+	return notNegative("dome", c.Dome)
 }
 
 func (b Build) checkLand() error {
+	if err := aboveZero("ring land height", b.Land.Height); err != nil {
+		return err
+	}
 	if err := aboveZero("ring land diameter", b.Land.Diameter); err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package cylinder
 
 import (
+	"strconv"
 	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
@@ -64,7 +65,7 @@ func ParseDeck(s string) (Deck, error) {
 		}
 		return side.deck(b), nil
 	}
-	return Deck{}, &InputError{"deck", quoted(s), deckForms}
+	return Deck{}, &InputError{"deck", strconv.Quote(boreText(s)), deckForms}
 }
 
 // String is the deck as [ParseDeck] reads it, or "not measured". A bracket
@@ -106,12 +107,4 @@ func (d *Deck) UnmarshalText(text []byte) error {
 		*d = parsed
 	}
 	return err
-}
-
-// quoted is at most 64 bytes of a text that was read, in quotation marks.
-func quoted(s string) string {
-	if len(s) > 64 {
-		s = strings.ToValidUTF8(s[:64], "") + "…"
-	}
-	return `"` + s + `"`
 }

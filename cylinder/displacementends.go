@@ -41,6 +41,11 @@ func hullOf[Q units.Quantity](i, j tolerance.Interval[Q]) tolerance.Interval[Q] 
 	return spanOf(lo, loEnd, hi, hiEnd)
 }
 
+// surelyBelow reports whether every value of i lies below every one of j.
+func surelyBelow[Q units.Quantity](i, j tolerance.Interval[Q]) bool {
+	return tolerance.BandFrom(j).Judge(i) == tolerance.Below
+}
+
 // orNothing is i, or exactly nothing where it was not given.
 func orNothing[Q units.Quantity](i tolerance.Interval[Q]) tolerance.Interval[Q] {
 	if i.IsZero() {

@@ -76,10 +76,9 @@ func (c SquishCheck) Assess() (SquishReport, error) {
 // the same for all, so that its error doesn't count.
 func (c SquishCheck) highest() (names []string) {
 	for i, p := range c.Pistons {
-		lo, _ := p.Deck.below.Lower()
 		governs := true
 		for j, o := range c.Pistons {
-			if hi, _ := o.Deck.below.Upper(); i != j && hi < lo {
+			if i != j && surelyBelow(o.Deck.below, p.Deck.below) {
 				governs = false
 			}
 		}
