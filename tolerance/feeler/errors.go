@@ -163,7 +163,7 @@ func (e *ContradictionError) Error() string {
 		how = "the equally thick"
 	}
 	s := fmt.Sprintf("feeler: trials contradict each other: %s entered, but %s %s did not", e.Entered.name(), how, e.Refused.name())
-	if e.Errors {
+	if e.Errors && (e.Entered.Error > 0 || e.Refused.Error > 0) {
 		s += ", which the errors of the blades do not explain"
 	}
 	return s + ": clean blades and gap, and try both again"
