@@ -159,8 +159,11 @@ func (g Groove) past(r GrooveReport) (Remedy, string) {
 	}
 	// Outside the new-part band is not a reject where no wear limit says so.
 	lead := ""
+	if tight {
+		lead = "too tight in one place and too large in another: look for carbon, a burr or a bent land and try again; "
+	}
 	if f.Standing == tolerance.OutsideNewBand {
-		lead = "no wear limit is given, so the engine maker's manual decides whether it may run; "
+		lead += "no wear limit is given, so the engine maker's manual decides whether it may run; "
 	}
 	switch r.NewRing.Outcome {
 	case RingRestores:

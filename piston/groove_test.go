@@ -91,7 +91,8 @@ func TestGrooveRemedies(t *testing.T) {
 		{"past, ring higher than new", Groove{Limits: both, Stations: []tolerance.Bracket{at("0.11 mm")}, UsedHeight: at("1.52 mm"), NewHeight: band("1.48–1.49 mm")}, tolerance.PastWearLimit, MeasureAgain, "higher than a new one"},
 		{"past, groove narrower than new", Groove{Limits: both, Stations: []tolerance.Bracket{at("0.11 mm")}, UsedHeight: at("1.43 mm"), NewHeight: band("1.48–1.49 mm"), NewWidth: band("1.56–1.58 mm")}, tolerance.PastWearLimit, MeasureAgain, "narrower than new"},
 		{"past, can't tell", Groove{Limits: both, Stations: []tolerance.Bracket{at("[0.1016 mm, 0.127 mm)")}, UsedHeight: at("1.45 mm"), NewHeight: band("1.48–1.49 mm")}, tolerance.PastWearLimit, MeasureAgain, "more closely"},
-		{"tight here, loose there", Groove{Limits: newOnly, Stations: []tolerance.Bracket{at("0.02 mm"), at("0.12 mm")}, UsedHeight: at("1.48 mm"), NewHeight: band("1.48–1.49 mm")}, tolerance.OutsideNewBand, RenewGroove, "worn"},
+		{"tight here, loose there", Groove{Limits: newOnly, Stations: []tolerance.Bracket{at("0.02 mm"), at("0.12 mm")}, UsedHeight: at("1.48 mm"), NewHeight: band("1.48–1.49 mm")}, tolerance.OutsideNewBand, RenewGroove, "look for carbon, a burr or a bent land and try again; no wear limit is given"},
+		{"tight here, loose there, ring not measured", Groove{Limits: both, Stations: []tolerance.Bracket{at("0.02 mm"), at("0.12 mm")}}, tolerance.PastWearLimit, MeasureAgain, "a bent land and try again; measure the used ring's height"},
 		{"greatest of several", Groove{Limits: both, Stations: []tolerance.Bracket{at("0.05 mm"), at("0.12 mm")}, UsedHeight: at("1.48 mm"), NewHeight: band("1.48–1.48 mm")}, tolerance.PastWearLimit, RenewGroove, "worn"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
