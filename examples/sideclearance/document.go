@@ -171,7 +171,8 @@ func judge(e engine, set feeler.Set, g groove) (j judged, err error) {
 	if j.ring.Oil {
 		j.part.Ring = piston.OilRing
 	}
-	check := feeler.Check{Measure: "ring side clearance", Where: j.part.Where, Spec: j.part.Limits, Set: set}
+	check := feeler.Check{Measure: "ring side clearance", Where: j.part.Where, Spec: j.part.Limits, Set: set,
+		Errors: true} // of blades given as "0.10 mm ± 0.002 mm"; the others are taken for exact
 	for k, s := range g.Stations {
 		j.path = fmt.Sprintf(".stations[%d].tried", k)
 		trials, err := set.ParseTrials(s.Tried)
