@@ -106,12 +106,12 @@
 //
 // # Sources
 //
-// ISO 286-1:2010 and ISO 286-2:2010, through public transcriptions of DIN ISO
+// ISO 286-1:2010 and ISO 286-2:2010, through public copies of DIN ISO
 // 286-1 and of GB/T 1800.2-2020, which has the same content; no copy of the ISO
 // text was used. The tables are written from testdata/published/iso286_*.txt by
 // internal/tablegen. The tests compare 5694 limit deviations on which at least
-// two transcriptions agree and 190 that another table settles (X5 to X7 over 3 up
-// to 6 mm among them, which both transcriptions have wrong), those that the
+// two copies agree and 190 that another table settles (X5 to X7 over 3 up
+// to 6 mm among them, which both copies have wrong), those that the
 // corrigendum of 2006 put right, and 99 of JIS B 0401; the grades with
 // GB/T 1800.3-1998 and with the textbook Machine Drawing; the deviations with
 // that book and with Machinery's Handbook (BS 4500:1969); and every cell that

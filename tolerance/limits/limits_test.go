@@ -42,7 +42,7 @@ func checkLimits(t *testing.T, c vectors.Case, class Class, upper, lower units.L
 	}
 }
 
-// Every limit deviation on which at least two transcriptions agree.
+// Every limit deviation on which at least two copies agree.
 func TestLimitsArePublished(t *testing.T) {
 	cases, agreeing := 0, map[int]int{}
 	for c := range vectors.Load(t, "published/iso286_limits.txt").All(t) {
@@ -57,7 +57,7 @@ func TestLimitsArePublished(t *testing.T) {
 	require.Equal(t, 5694, cases)
 }
 
-// Those on which one transcription has a misprint: ours is the figure, not the
+// Those on which one copy has a misprint: ours is the figure, not the
 // misprint.
 func TestDisputedLimits(t *testing.T) {
 	misprints := 0
