@@ -1,0 +1,308 @@
+package cylinder
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/units"
+)
+
+// A BoreWall is how far a wall stands beyond the original bore at one place:
+// at finished/2 + Wear from the original axis, toward Heading. It is dialled
+// from that axis, which the unworn bottom of the bore, or the land above the
+// ring travel, still has.
+type BoreWall struct {
+	Where   string            `json:"where"`   // "top, thrust side"
+	Heading units.Angle       `json:"heading"` // from the crank's axis; half a turn on is the wall opposite
+	Wear    tolerance.Bracket `json:"wear"`    // on the radius
+}
+
+// Centring is where the boring bar is set up. The zero value is OriginalAxis.
+type Centring uint8
+
+// The places for the bar.
+const (
+	// OriginalAxis keeps the bore where the maker put it.
+	OriginalAxis Centring = iota
+	// MovedToBore sets the bar in the middle of the worn bore: the least
+	// circle over all walls.
+	MovedToBore
+	// StatedCentre sets it where the user says.
+	StatedCentre
+)
+
+var centringNames = []string{"original axis", "moved to the worn bore", "stated centre"}
+
+// String is the place in words.
+func (c Centring) String() string { return boreWord(centringNames, c) }
+
+// MarshalText writes what String gives.
+func (c Centring) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
+// UnmarshalText reads what String gives.
+func (c *Centring) UnmarshalText(text []byte) error {
+	return boreRead("centring", centringNames, text, c)
+}
+
+// BoreSurface is what a bore's wall is made of, as far as it may be bored. The
+// zero value is SurfaceNotStated.
+type BoreSurface uint8
+
+// The surfaces.
+const (
+	SurfaceNotStated BoreSurface = iota
+	PlainIron                    // iron or steel, of the block or of a liner: bored and honed
+	PlatedBore                   // chromium or nickel with silicon carbide
+	CoatedBore                   // sprayed
+	BareAlloy                    // silicon aluminium without a liner
+)
+
+var surfaceNames = []string{"not stated", "plain iron", "plated", "coated", "bare alloy"}
+
+// String is the surface in words.
+func (s BoreSurface) String() string { return boreWord(surfaceNames, s) }
+
+// MarshalText writes what String gives.
+func (s BoreSurface) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads what String gives.
+func (s *BoreSurface) UnmarshalText(text []byte) error {
+	return boreRead("bore surface", surfaceNames, text, s)
+}
+
+// A WornBore is what is known of a bore that may have to be bored.
+type WornBore struct {
+	Where    string       `json:"where"`    // "cylinder 3"
+	Finished units.Length `json:"finished"` // the diameter it was last finished to
+	// Walls were dialled from the original axis, at any levels.
+	Walls []BoreWall `json:"walls,omitzero"`
+	// Greatest is the greatest diameter, of a [BoreSurvey]. Alone it doesn't tell
+	// which side is worn.
+	Greatest tolerance.Bracket `json:"greatest,omitzero"`
+	Sonic    []SonicWall       `json:"sonic,omitzero"` // readings of its walls' thickness
+	Surface  BoreSurface       `json:"surface,omitzero"`
+	// Process is the maker's own, without which a plated, coated or bare alloy
+	// bore is not rebored: where it is written down.
+	Process string `json:"process,omitempty"`
+}
+
+// A BoringPlan is how bores are to be finished.
+type BoringPlan struct {
+	Centring Centring     `json:"centring,omitzero"`
+	Centre   BoreCentre   `json:"centre,omitzero"` // for StatedCentre
+	Cut      units.Length `json:"cut"`             // the least to be cut from every wall, per side
+	Honing   units.Length `json:"honing"`          // left for honing, on the diameter
+	// LeastWall is how thick a wall must stay; LargestBore the largest size
+	// that the maker allows. Zero where not given.
+	LeastWall   units.Length `json:"leastWall,omitzero"`
+	LargestBore units.Length `json:"largestBore,omitzero"`
+}
+
+// A BoreNeed is the least size that a bore can be finished to.
+type BoreNeed struct {
+	Size        tolerance.Bracket `json:"size"`
+	Centre      BoreCentre        `json:"centre"` // where the bar stands
+	CentreKnown bool              `json:"centreKnown"`
+	// Governs is the wall, by its place in WornBore.Walls, that asks for it; −1
+	// where that is an unworn wall that the moved bar would miss, or where there
+	// are only diameters.
+	Governs     int    `json:"governs"`
+	ByDiameters bool   `json:"byDiameters"` // without dialled walls: which side is worn isn't known
+	Settle      string `json:"settle,omitempty"`
+}
+
+// LeastSize is the least size that a bore can be finished to, with the bar set
+// up as planned:
+//
+//	2·max|P − C| + 2·cut + hone
+//
+// over all walls P, at all levels at once since the bar is straight, and over
+// the unworn bore between them, which lies at finished/2 (see the derivation
+// under Oversize in the package documentation). With brackets for the wear, the
+// size is a bracket: the centre is that of the greatest wear, the size what it
+// takes there.
+//
+// From a greatest diameter alone it is the bracket of [LeastSizeByDiameters].
+// Where walls were dialled and a diameter is given too, the walls must explain
+// it: no diameter exceeds the bore by more than twice the greatest wear.
+//
+// The ends are rounded outward to the picometre, the centre to the nearest, and
+// the size holds for the rounded centre. It fails with an [InputError] where
+// nothing was measured or a size can't be, and with a [ProcessError] where the
+// bore is not one that is rebored.
+func LeastSize(b *WornBore, p *BoringPlan) (BoreNeed, error) {
+	if err := b.check(p); err != nil {
+		return BoreNeed{}, err
+	}
+	need, err := b.overAll(p)
+	if err != nil {
+		return need, err
+	}
+	need.Size = LeastSizeOnAxis(need.Size, tolerance.Exactly(units.Length(0)), tolerance.Exactly(p.Cut), tolerance.Exactly(p.Honing))
+	return need, nil
+}
+
+// overAll is the need before cut and hone.
+func (b *WornBore) overAll(p *BoringPlan) (BoreNeed, error) {
+	finished := tolerance.Exactly(b.Finished)
+	if len(b.Walls) == 0 {
+		if b.Greatest.IsZero() {
+			return BoreNeed{}, &InputError{b.field("greatest diameter"), "(not given)", "gauged, or the walls dialled"}
+		}
+		return b.byDiameter(p), nil
+	}
+	centre := p.Centre
+	switch p.Centring {
+	case OriginalAxis:
+		centre = BoreCentre{}
+	case MovedToBore:
+		var few [32]wallPoint
+		points := few[:0]
+		for i := range b.Walls {
+			_, hi := bothOf(b.Walls[i].Wear)
+			x, y := unit(b.Walls[i].Heading)
+			points = append(points, wallPoint{x, y, float64(hi)})
+		}
+		c := leastCircle(float64(b.Finished)/2, points)
+		centre = BoreCentre{units.Length(math.RoundToEven(c.x)), units.Length(math.RoundToEven(c.y))}
+	}
+	n := BoreNeed{Centre: centre, CentreKnown: true, Governs: -1}
+	shift := math.Hypot(float64(centre.X), float64(centre.Y))
+	if centre.X != 0 && centre.Y != 0 {
+		shift *= 1 + 1e-15
+	}
+	lo, hi := b.Finished+2*units.Length(math.Floor(shift)), b.Finished+2*units.Length(math.Ceil(shift))
+	for i := range b.Walls {
+		least, greatest := b.Walls[i].span(b.Finished, centre)
+		lo = max(lo, least)
+		if greatest > hi {
+			hi, n.Governs = greatest, i
+		}
+	}
+	n.Size = boreSpan(min(lo, hi), hi)
+	if b.Greatest.IsZero() {
+		return n, nil
+	}
+	// A diameter is the bore and two walls' wear.
+	most := units.Length(0)
+	for i := range b.Walls {
+		_, w := bothOf(b.Walls[i].Wear)
+		most = max(most, w)
+	}
+	if d, _ := bothOf(b.Greatest); d > b.Finished+2*most {
+		return n, &InputError{b.field("greatest diameter"), b.Greatest.String(),
+			"explained by the walls dialled, of which none is worn by more than " + most.String() + ": dial the place where it was gauged"}
+	}
+	n.Size = n.Size.Max(b.Greatest.Max(finished))
+	return n, nil
+}
+
+// span is the least and the greatest diameter about a centre that reaches a
+// wall.
+func (w *BoreWall) span(finished units.Length, c BoreCentre) (least, greatest units.Length) {
+	lo, hi := bothOf(w.Wear)
+	x, y := unit(w.Heading)
+	r, cx, cy := float64(finished)/2, float64(c.X), float64(c.Y)
+	over, slack := wallPoint{x, y, float64(lo)}.reach(r, cx, cy)
+	least = finished + units.Length(math.Floor(2*(over-slack)))
+	over, slack = wallPoint{x, y, float64(hi)}.reach(r, cx, cy)
+	return least, finished + units.Length(math.Ceil(2*(over+slack)))
+}
+
+// byDiameter bounds the need from the greatest diameter.
+func (b *WornBore) byDiameter(p *BoringPlan) BoreNeed {
+	finished, none := tolerance.Exactly(b.Finished), tolerance.Exactly(units.Length(0))
+	least, greatest := LeastSizeByDiameters(finished, b.Greatest.Max(finished), none, none)
+	lo, _ := bothOf(least)
+	_, hi := bothOf(greatest)
+	n := BoreNeed{ByDiameters: true, Governs: -1, CentreKnown: p.Centring != MovedToBore}
+	if p.Centring == StatedCentre {
+		n.Centre = p.Centre
+		shift := math.Hypot(float64(p.Centre.X), float64(p.Centre.Y))
+		lo = max(lo, b.Finished+units.Length(math.Floor(2*shift*(1-1e-15))))
+		hi += units.Length(math.Ceil(2 * shift * (1 + 1e-15)))
+	}
+	n.Size = boreSpan(lo, hi)
+	if lo != hi {
+		n.Settle = "dial the worn side from the original axis: a diameter doesn't tell how much of the wear is on which wall"
+	}
+	return n
+}
+
+// bothOf is a checked bracket's ends.
+func bothOf(i tolerance.Bracket) (lo, hi units.Length) {
+	lo, _ = i.Lower()
+	hi, _ = i.Upper()
+	return lo, hi
+}
+
+// check refuses what can't be.
+func (b *WornBore) check(p *BoringPlan) error {
+	if b.Surface > PlainIron && b.Process == "" {
+		return &ProcessError{Where: boreText(b.Where), Surface: b.Surface}
+	}
+	if err := p.check(); err != nil {
+		return err
+	}
+	if err := boreSize(b.field("size last finished to"), b.Finished); err != nil {
+		return err
+	}
+	if !b.Greatest.IsZero() {
+		if err := boreBracket(b.field("greatest diameter"), b.Greatest, 1); err != nil {
+			return err
+		}
+		// Three times the size is another unit, or another engine.
+		if lo, hi := bothOf(b.Greatest); hi > b.Finished+b.Finished/2 || lo < b.Finished/2 {
+			return &InputError{b.field("greatest diameter"), b.Greatest.String(), "near the size last finished to, " + b.Finished.String()}
+		}
+	}
+	for i := range b.Walls {
+		w := &b.Walls[i]
+		field := b.field(w.name(i))
+		if err := boreBracket(field+", wear", w.Wear, -b.Finished/4); err != nil {
+			return err
+		}
+		if _, hi := bothOf(w.Wear); hi > b.Finished/4 {
+			return &InputError{field + ", wear", w.Wear.String(), "less than a quarter of the bore"}
+		}
+		if !w.Heading.InRange() {
+			return &InputError{field + ", heading", w.Heading.String(), "within the range of an angle"}
+		}
+	}
+	if p.Centring == StatedCentre {
+		if lim := b.Finished / 4; p.Centre.X.Abs() > lim || p.Centre.Y.Abs() > lim {
+			return &InputError{b.field("stated centre"), p.Centre.X.String() + ", " + p.Centre.Y.String(), "within a quarter of the bore of its axis"}
+		}
+	}
+	return b.checkSonic()
+}
+
+func (w *BoreWall) name(i int) string {
+	if w.Where == "" {
+		return "wall " + strconv.Itoa(i+1)
+	}
+	return boreText(w.Where)
+}
+
+func (b *WornBore) field(field string) string {
+	if b.Where == "" {
+		return field
+	}
+	return boreText(b.Where) + ", " + field
+}
+
+func (p *BoringPlan) check() error {
+	for _, x := range [...]struct {
+		field string
+		value units.Length
+	}{{"least cut per side", p.Cut}, {"honing stock", p.Honing}, {"least wall", p.LeastWall}, {"largest bore allowed", p.LargestBore}} {
+		if err := boreAllowance(x.field, x.value); err != nil {
+			return err
+		}
+	}
+	if p.Centring > StatedCentre {
+		return &InputError{"centring", "(unknown)", "one of the three"}
+	}
+	return nil
+}
