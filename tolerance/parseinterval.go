@@ -12,6 +12,9 @@ func ParseBracket(s string) (Bracket, error) { return ParseInterval[units.Length
 
 const intervalForms = `write it as "0.07 mm", "73.02 ±0.005 mm", "[0.0635 mm, 0.0762 mm)" or "[0.5 mm, ∞)"`
 
+// measuredForms is offered where a reading is written as limits are.
+const measuredForms = `limits are written so; write what was measured as "[0.05 mm, 0.07 mm]" or "0.06 ±0.01 mm"`
+
 // ParseInterval reads one value, a reading with its error (73.02 ±0.005 mm),
 // or an interval in brackets as [Interval] prints it; a semicolon may stand
 // for the comma between the ends. A number without a unit takes that of the
@@ -33,10 +36,13 @@ func (r *reader[Q]) interval() (none Interval[Q], err error) {
 	}
 	if p.s[0] != '[' && p.s[0] != '(' {
 		w, err := r.number(p, nil)
-		if err != nil {
-			return none, err
+		if err == nil {
+			return Exactly(w.Value), nil
 		}
-		return Exactly(w.Value), nil
+		if _, bandErr := r.band(p); bandErr == nil {
+			return none, r.fail(part{}, ErrSyntax, measuredForms, nil)
+		}
+		return none, err
 	}
 	last := len(p.s) - 1
 	if p.s[last] != ']' && p.s[last] != ')' {

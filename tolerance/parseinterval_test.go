@@ -71,6 +71,8 @@ func TestParseInterval_refuses(t *testing.T) {
 		{"[−∞, 1 mm)", ErrSyntax, `tolerance: interval "[−∞, 1 mm)": not understood; a round bracket beside ∞`},
 		{"(1 mm, ∞]", ErrSyntax, `tolerance: interval "(1 mm, ∞]": not understood; a round bracket beside ∞`},
 		{"(∞, 1 mm)", ErrSyntax, `tolerance: interval "(∞, 1 mm)", at byte 1: not understood; `},
+		{"0.05–0.07 mm", ErrSyntax, `tolerance: interval "0.05–0.07 mm": not understood; limits are written so; write what was measured as "[0.05 mm, 0.07 mm]" or "0.06 ±0.01 mm"`},
+		{"max 0.07 mm", ErrSyntax, `tolerance: interval "max 0.07 mm": not understood; limits are written so; `},
 		{"(−∞, 1 xx)", units.ErrUnknownUnit, `tolerance: interval "(−∞, 1 xx)", at byte 11: unknown unit; `},
 		{"[1 xx, ∞)", units.ErrUnknownUnit, `tolerance: interval "[1 xx, ∞)", at byte 3: unknown unit; `},
 		{"[2 mm, 1 mm)", ErrOrder, `tolerance: interval "[2 mm, 1 mm)": nothing lies between the ends; the least comes first`},
