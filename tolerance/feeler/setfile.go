@@ -1,6 +1,8 @@
 package feeler
 
 import (
+	"errors"
+	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -127,5 +129,14 @@ func ParseSetJSON(file string, data []byte) (Set, error) {
 	if err := document.DecodeNamed(file, data, &d); err != nil {
 		return Set{}, err
 	}
-	return NewSet(d.Name, d.Source, d.Blades...)
+	set, err := NewSet(d.Name, d.Source, d.Blades...)
+	if err != nil && file != "" { // a slip of the whole document: its fields are sound
+		path := "blades"
+		if e := (*InputError)(nil); errors.As(err, &e) && (e.Field == "name" || e.Field == "source") {
+			path = e.Field
+		}
+		where, _ := document.Locate(data, path)
+		err = fmt.Errorf("%s:%d: %s: %w", file, where.Line, path, err)
+	}
+	return set, err
 }

@@ -101,6 +101,11 @@ func TestParseSetJSONRefuses(t *testing.T) {
 	}
 	_, err := feeler.ParseSetJSON("", []byte(`{"schema":1,"blades":[]}`))
 	require.ErrorIs(t, err, feeler.ErrEmpty)
+	_, err = feeler.ParseSetJSON("kit.json", []byte("{\"schema\":1,\n\"blades\":[]}"))
+	require.ErrorIs(t, err, feeler.ErrEmpty)
+	require.EqualError(t, err, "kit.json:2: blades: feeler: set, blades: no blades; at least one")
+	_, err = feeler.ParseSetJSON("kit.json", []byte("{\"schema\":1,\n\"blades\":[\"0.1 mm\"],\n\"name\":\"a#\\u0007b\"}"))
+	require.ErrorContains(t, err, "kit.json:3: name: feeler: set")
 	_, err = feeler.ParseSetJSON("", []byte(`{"schema":1,"blades":[".0025 in / 0.064 mm","0.064 mm"]}`))
 	require.ErrorIs(t, err, feeler.ErrDuplicate)
 }
