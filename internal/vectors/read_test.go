@@ -159,13 +159,14 @@ func FuzzRead(f *testing.F) {
 }
 
 func BenchmarkRead(b *testing.B) {
-	text := header + "# count: 1000\ncolumns: x; num; den; even\n"
+	var text strings.Builder
+	text.WriteString(header + "# count: 1000\ncolumns: x; num; den; even\n")
 	for i := range 1000 {
-		text += strings.Repeat("1", 1+i%17) + " ; " + strings.Repeat("7", 1+i/17) + " ; 3 ; 5\n"
+		text.WriteString(strings.Repeat("1", 1+i%17) + " ; " + strings.Repeat("7", 1+i/17) + " ; 3 ; 5\n")
 	}
-	files := fstest.MapFS{"demo.txt": {Data: []byte(text)}}
+	files := fstest.MapFS{"demo.txt": {Data: []byte(text.String())}}
 	b.Run("lib=vectors/op=read", func(b *testing.B) {
-		b.SetBytes(int64(len(text)))
+		b.SetBytes(int64(len(text.String())))
 		for b.Loop() {
 			_, err := vectors.Read(files, "demo.txt")
 			require.NoError(b, err)

@@ -4,7 +4,8 @@ import "gonum.org/v1/gonum/mathext"
 
 // StudentT is the quantile of Student's t: the value that a part p of its
 // distribution lies below. Infinite degrees of freedom give the normal
-// distribution's. To 12 digits, in the far tails too.
+// distribution's. To 12 digits, in the far tails too; beyond what a float64
+// holds it is infinite.
 //
 // A p not between 0 and 1 is an [ErrProbability], degrees of freedom that
 // aren't above zero an [ErrFreedom].

@@ -35,24 +35,24 @@ func upper(tail, centre, v float64) float64 {
 	}
 	t := z // never more than the quantile
 	for range 60 {
-		density := studentDensity(t, v)
 		var next float64
 		if tail > 0.25 {
 			// The part between zero and t is concave in t: steps from below
 			// stay below.
-			next = t + (centre-studentCentre(t, v))/density
+			next = t + (centre-studentCentre(t, v))/studentDensity(t, v)
 		} else {
 			// The logarithm of the tail is concave in that of t: after the
 			// first step, steps come down from above.
-			beyond := studentTail(t, v)
-			next = t * math.Exp(math.Log(beyond/tail)*beyond/(t*density))
+			beyond, slope := studentBeyond(t, v)
+			next = t * math.Exp(math.Log(beyond/tail)/slope)
+		}
+		if math.IsInf(next, 1) {
+			return next
 		}
 		if !(next > 0) || math.Abs(next-t) <= 1e-15*next {
 			break
 		}
-		if t = next; math.IsInf(t, 1) {
-			break
-		}
+		t = next
 	}
 	return t
 }
@@ -88,12 +88,23 @@ func studentTail(t, v float64) float64 {
 			z = t - expand(z, v)
 		}
 		return normalCDF(-z)
-	case t*t < 3:
-		return 0.5 - studentCentre(t, v)
 	}
-	// ½·I_x(v/2, ½) with x = v/(v + t²).
+	beyond, _ := studentBeyond(t, v)
+	return beyond
+}
+
+// studentBeyond is the part of the distribution above t, and how steeply it
+// falls: by what power of t.
+func studentBeyond(t, v float64) (beyond, power float64) {
+	if t*t < 3 {
+		beyond = 0.5 - studentCentre(t, v)
+		return beyond, t * studentDensity(t, v) / beyond
+	}
+	// ½·I_x(v/2, ½) with x = v/(v + t²) and 1 − x = y. What the density times
+	// t and this have in common goes out of the power.
 	x, y := v/(v+t*t), 1/(1+v/t/t)
-	return 0.5 * betaFactor(t, v) / (v / 2) * math.Sqrt(y) * betaFraction(x, v/2, 0.5)
+	fraction := betaFraction(x, v/2, 0.5)
+	return betaFactor(t, v) / v * math.Sqrt(y) * fraction, v / fraction
 }
 
 // studentCentre is the part of the distribution between 0 and t, for small t:
@@ -105,9 +116,19 @@ func studentCentre(t, v float64) float64 {
 
 // betaFactor is x^(v/2)/B(v/2, ½) with x = v/(v + t²).
 func betaFactor(t, v float64) float64 {
-	return math.Exp(-v/2*math.Log1p(t*t/v)+logGammaRatio(v/2)) * math.Sqrt(v/2/math.Pi)
+	return math.Exp(-v/2*logOnePlus(t, v)+logGammaRatio(v/2)) * math.Sqrt(v/2/math.Pi)
 }
 
+// logOnePlus is the logarithm of 1 + t²/v, also where t² leaves the range.
+func logOnePlus(t, v float64) float64 {
+	r := t / math.Sqrt(v)
+	if r > 1e9 {
+		return 2 * math.Log(r)
+	}
+	return math.Log1p(r * r)
+}
+
+// studentDensity is the density of the distribution at a small t.
 func studentDensity(t, v float64) float64 {
 	return math.Exp(-(v+1)/2*math.Log1p(t*t/v)+logGammaRatio(v/2)) / math.Sqrt(2*math.Pi)
 }
