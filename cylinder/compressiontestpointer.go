@@ -2,6 +2,7 @@ package cylinder
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
 )
@@ -71,17 +72,18 @@ func stripList(n []int) string {
 	case 1:
 		return fmt.Sprintf("cylinder %d", n[0])
 	}
-	s := "cylinders "
+	var s strings.Builder
+	s.WriteString("cylinders ")
 	for i, c := range n {
 		switch {
 		case i == len(n)-1:
-			s += " and "
+			s.WriteString(" and ")
 		case i > 0:
-			s += ", "
+			s.WriteString(", ")
 		}
-		s += fmt.Sprint(c)
+		s.WriteString(fmt.Sprint(c))
 	}
-	return s
+	return s.String()
 }
 
 // pointers reads the pattern. What a wet test and neighbours point to is

@@ -3,6 +3,7 @@ package cylinder
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
@@ -84,16 +85,17 @@ func boreWord[T ~uint8](names []string, i T) string {
 
 // boreRead reads what boreWord gives.
 func boreRead[T ~uint8](field string, names []string, text []byte, into *T) error {
-	want := "one of"
+	var want strings.Builder
+	want.WriteString("one of")
 	for i, n := range names {
 		if n == string(text) {
 			*into = T(i)
 			return nil
 		}
 		if i > 0 {
-			want += ","
+			want.WriteString(",")
 		}
-		want += fmt.Sprintf(" %q", n)
+		want.WriteString(fmt.Sprintf(" %q", n))
 	}
-	return &InputError{field, fmt.Sprintf("%q", boreText(string(text))), want}
+	return &InputError{field, fmt.Sprintf("%q", boreText(string(text))), want.String()}
 }

@@ -12,7 +12,7 @@ import (
 )
 
 func mmCells(t *testing.T, cell string) (lengths []units.Length) {
-	for _, f := range strings.Fields(cell) {
+	for f := range strings.FieldsSeq(cell) {
 		lengths = append(lengths, units.MustParseLength(f+" mm"))
 	}
 	return lengths

@@ -265,7 +265,7 @@ func TestBoreShape(t *testing.T) {
 	} {
 		table := strings.ReplaceAll(c.levels, " ", "\n")
 		var lines []string
-		for _, v := range strings.Split(table, "\n") {
+		for v := range strings.SplitSeq(table, "\n") {
 			lines = append(lines, "0.0"+v+" 0.0"+v)
 		}
 		s := surveyOf(dial, strings.Join(lines, "\n"))
