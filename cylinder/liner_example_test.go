@@ -89,7 +89,7 @@ func ExampleWetLiners_Assess() {
 	fmt.Println(r.Worst, "at", r.WorstAt)
 	fmt.Println(r.Steps[0].Greatest)
 	// Output:
-	// outside the new-part band; no wear limit given at liner protrusion, cylinder 2
+	// outside the new-part band at liner protrusion, cylinder 2
 	// 0.06 mm
 }
 
@@ -133,11 +133,11 @@ func ExampleLinerPressure() {
 	block := cylinder.PressedRing[f]{Other: 500, Modulus: 2e5, Poisson: 0.3}
 	p := cylinder.LinerPressure(0.2, 400, liner, block)
 	fmt.Printf("%.4f N/mm²\n", p)
-	fmt.Printf("block %+.1f, liner %+.1f N/mm²\n", cylinder.BlockHoopStress(p, 400, 500), cylinder.LinerBoreStress(p, 400, 300))
+	fmt.Printf("block %+.2f, liner %+.2f N/mm²\n", cylinder.BlockHoopStress(p, 400, 500), cylinder.LinerBoreStress(p, 400, 300))
 	fmt.Printf("back to %.3f mm\n", cylinder.LinerInterferenceFor(p, 400, liner, block))
 	// Output:
 	// 12.3047 N/mm²
-	// block +56.1, liner -56.3 N/mm²
+	// block +56.05, liner -56.25 N/mm²
 	// back to 0.200 mm
 }
 
@@ -218,7 +218,7 @@ func ExampleDropIn_BlockAt() {
 	fmt.Println(tolerance.BandFrom(gap).Judge(tolerance.Exactly(mmOf("0.075"))), err)
 	// Output:
 	// 69.9 °C <nil>
-	// Within <nil>
+	// within <nil>
 }
 
 func ExampleDropIn_LinerAt() {
