@@ -13,6 +13,16 @@ type BoreCentre struct {
 	Y units.Length `json:"y"`
 }
 
+// shift is how far a centre lies from the axis, rounded down and up.
+func (c BoreCentre) shift() (least, greatest units.Length) {
+	if c.X == 0 || c.Y == 0 {
+		d := max(c.X.Abs(), c.Y.Abs())
+		return d, d
+	}
+	d := math.Hypot(float64(c.X), float64(c.Y))
+	return units.Length(math.Floor(d * (1 - 1e-15))), units.Length(math.Ceil(d * (1 + 1e-15)))
+}
+
 // A wallPoint is a wall point in float64, in picometres: at radius + over from
 // the axis, toward (x, y). Working with what lies over the radius keeps its
 // digits: walls differ in the fourth.

@@ -5,6 +5,7 @@ import (
 
 	"github.com/tenthou/tenthou/cylinder"
 	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/tolerance/form"
 	"github.com/tenthou/tenthou/units"
 )
 
@@ -128,4 +129,29 @@ func ExampleLine_Departure() {
 	// Output:
 	// [0.05 mm, 0.06 mm)
 	// [0 mm, 0.06 mm)
+}
+
+// A face twisted by 0.05 mm at its corners, by its heights at 3 × 3 stations.
+func ExampleFaceGrid_Assess() {
+	g := cylinder.FaceGrid{
+		Where: "head",
+		Grid: form.Grid{StepX: 180 * units.Millimetre, StepY: 70 * units.Millimetre, Columns: 3, Heights: []units.Length{
+			50 * units.Micrometre, 0, -50 * units.Micrometre,
+			0, 0, 0,
+			-50 * units.Micrometre, 0, 50 * units.Micrometre,
+		}},
+		Error: 5 * units.Micrometre,
+		Flat:  tolerance.Spec{Wear: tolerance.MustParseBand("max 0.05 mm")},
+	}
+	r, _ := g.Assess()
+	fmt.Println(r.Flatness, r.Standing)
+	for _, l := range r.Lines {
+		fmt.Println(l.Direction, l.Departure)
+	}
+	// Output:
+	// [0.09 mm, 0.11 mm] past the wear limit
+	// lengthwise [0 mm, 0.01 mm]
+	// across [0 mm, 0.01 mm]
+	// diagonal [0.04 mm, 0.06 mm]
+	// diagonal [0.04 mm, 0.06 mm]
 }

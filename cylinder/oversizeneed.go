@@ -168,11 +168,8 @@ func (b *WornBore) overAll(p *BoringPlan) (BoreNeed, error) {
 		centre = BoreCentre{units.Length(math.RoundToEven(c.x)), units.Length(math.RoundToEven(c.y))}
 	}
 	n := BoreNeed{Centre: centre, CentreKnown: true, Governs: -1}
-	shift := math.Hypot(float64(centre.X), float64(centre.Y))
-	if centre.X != 0 && centre.Y != 0 {
-		shift *= 1 + 1e-15
-	}
-	lo, hi := b.Finished+2*units.Length(math.Floor(shift)), b.Finished+2*units.Length(math.Ceil(shift))
+	near, far := centre.shift()
+	lo, hi := b.Finished+2*near, b.Finished+2*far
 	for i := range b.Walls {
 		least, greatest := b.Walls[i].span(b.Finished, centre)
 		lo = max(lo, least)
@@ -219,9 +216,9 @@ func (b *WornBore) byDiameter(p *BoringPlan) BoreNeed {
 	n := BoreNeed{ByDiameters: true, Governs: -1, CentreKnown: p.Centring != MovedToBore}
 	if p.Centring == StatedCentre {
 		n.Centre = p.Centre
-		shift := math.Hypot(float64(p.Centre.X), float64(p.Centre.Y))
-		lo = max(lo, b.Finished+units.Length(math.Floor(2*shift*(1-1e-15))))
-		hi += units.Length(math.Ceil(2 * shift * (1 + 1e-15)))
+		near, far := p.Centre.shift()
+		lo = max(lo, b.Finished+2*near)
+		hi += 2 * far
 	}
 	n.Size = boreSpan(lo, hi)
 	if lo != hi {

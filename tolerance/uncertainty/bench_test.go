@@ -1,9 +1,13 @@
 package uncertainty_test
 
 import (
+	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat"
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/uncertainty"
@@ -96,6 +100,122 @@ func BenchmarkSimulate(b *testing.B) {
 			j, err := uncertainty.JoinOf(s[:]...)
 			require.NoError(b, err)
 			_, err = j.Shortest(0.95)
+			require.NoError(b, err)
+		}
+	})
+}
+
+func BenchmarkStream(b *testing.B) {
+	x := make([]float64, 1000)
+	for name, shape := range map[string]uncertainty.Shape{"normal": uncertainty.NormalShape, "rectangular": uncertainty.RectangularShape, "triangular": uncertainty.TriangularShape, "u": uncertainty.UShape} {
+		b.Run("lib=uncertainty/op=1000"+name, func(b *testing.B) {
+			var s uncertainty.Stream
+			for b.Loop() {
+				s.Fill(x, shape, uncertainty.Infinite())
+			}
+		})
+	}
+	b.Run("lib=uncertainty/op=1000t4", func(b *testing.B) {
+		var s uncertainty.Stream
+		for b.Loop() {
+			s.Fill(x, uncertainty.NormalShape, 4)
+		}
+	})
+	b.Run("lib=math/rand/op=1000normal", func(b *testing.B) {
+		r := rand.New(rand.NewPCG(1, 2))
+		for b.Loop() {
+			for i := range x {
+				x[i] = r.NormFloat64()
+			}
+		}
+	})
+}
+
+func BenchmarkOrder(b *testing.B) {
+	x := make([]float64, 100_000)
+	new(uncertainty.Stream).Fill(x, uncertainty.NormalShape, uncertainty.Infinite())
+	b.Run("lib=uncertainty/op=sample100000", func(b *testing.B) {
+		for b.Loop() {
+			_, err := uncertainty.NewSample(x)
+			require.NoError(b, err)
+		}
+	})
+	b.Run("lib=slices/op=sample100000", func(b *testing.B) {
+		for b.Loop() {
+			slices.Sort(slices.Clone(x))
+		}
+	})
+}
+
+func BenchmarkStudentT(b *testing.B) {
+	b.Run("lib=uncertainty/op=quantile16", func(b *testing.B) {
+		for b.Loop() {
+			_, err := uncertainty.StudentT(0.975, 16)
+			require.NoError(b, err)
+		}
+	})
+	b.Run("lib=gonum/op=quantile16", func(b *testing.B) {
+		t := distuv.StudentsT{Sigma: 1, Nu: 16}
+		for b.Loop() {
+			t.Quantile(0.975)
+		}
+	})
+}
+
+func BenchmarkSeries(b *testing.B) {
+	readings := make([]units.Length, 50)
+	floats := make([]float64, 50)
+	for i := range readings {
+		readings[i] = 60*units.Millimetre + units.Length(i*i%17)*units.Micrometre
+		floats[i] = readings[i].Float(units.InMillimetres)
+	}
+	b.Run("lib=uncertainty/op=deviation50", func(b *testing.B) {
+		for b.Loop() {
+			s, err := uncertainty.NewSeries(readings...)
+			require.NoError(b, err)
+			s.StandardDeviation(units.InMillimetres)
+		}
+	})
+	b.Run("lib=gonum/op=deviation50", func(b *testing.B) {
+		for b.Loop() {
+			stat.MeanStdDev(floats, nil)
+		}
+	})
+}
+
+func BenchmarkDecide(b *testing.B) {
+	e, err := uncertainty.Normal("gauge", 10_017*units.Micrometre, 20*units.Micrometre)
+	require.NoError(b, err)
+	t, err := uncertainty.Normal("gauge", 10_017*units.Micrometre, 20*units.Micrometre, 12)
+	require.NoError(b, err)
+	band := tolerance.MustBetween(9_950*units.Micrometre, 10_050*units.Micrometre)
+	for name, e := range map[string]uncertainty.Estimate{"normal": e, "t": t} {
+		b.Run("lib=uncertainty/op=decide"+name, func(b *testing.B) {
+			for b.Loop() {
+				_, err := uncertainty.Decide(uncertainty.ISO14253(), e, band)
+				require.NoError(b, err)
+			}
+		})
+	}
+	b.Run("lib=uncertainty/op=globalrisks", func(b *testing.B) {
+		for b.Loop() {
+			_, err := uncertainty.RisksFor(10*units.Millimetre, 25*units.Micrometre, 20*units.Micrometre, band, band.Interval())
+			require.NoError(b, err)
+		}
+	})
+}
+
+func BenchmarkStudy(b *testing.B) {
+	s := publishedStudy(b)
+	b.Run("lib=uncertainty/op=anova90", func(b *testing.B) {
+		for b.Loop() {
+			_, err := s.Analyse(units.InMillimetres, uncertainty.PoolUnlessPlain)
+			require.NoError(b, err)
+		}
+	})
+	b.Run("lib=uncertainty/op=range90", func(b *testing.B) {
+		for b.Loop() {
+			_, err := s.ByRange(units.InMillimetres)
 			require.NoError(b, err)
 		}
 	})

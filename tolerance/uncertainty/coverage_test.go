@@ -198,7 +198,7 @@ func TestText(t *testing.T) {
 		{uncertainty.ExactlyReal(0.5), "0.5, exactly"},
 		{must(uncertainty.NewDual("", 1249, "", uncertainty.NormalShape, 130)), "1250, standard uncertainty 130"},
 		{must(uncertainty.NewDual("", 1e-9, "", uncertainty.NormalShape, 2e-11)), "0.000000001000, standard uncertainty 0.000000000020"},
-		{must(uncertainty.NewDual("", 0, "", uncertainty.NormalShape, 1)).Cos(), "1, exactly"},
+		{must(uncertainty.NewDual("", 0, "", uncertainty.NormalShape, 1)).Cos(), "1, with no uncertainty to first order, which is not enough: simulate it"},
 		{must(uncertainty.NewDual("", 0.1, "", uncertainty.NormalShape, 1)).Cos(), "1.00, standard uncertainty 0.10 (first order is not enough: simulate it)"},
 		{must(uncertainty.NewDual("", 0.1, "", uncertainty.NormalShape, math.MaxFloat64)), "0, standard uncertainty 1.8e+308"},
 		{uncertainty.ExactlyReal(math.Inf(1)), "out of range"},

@@ -117,7 +117,7 @@ func ExampleGuardForRisk() {
 	limits := uncertainty.Limits{Lower: -2, Upper: 2}
 	g, err := uncertainty.GuardForRisk(distuv.UnitNormal, 0.25, limits, 0.001)
 	fmt.Printf("%.3f %v\n", g, err)
-	// Output: 0.327 <nil>
+	// Output: 0.326 <nil>
 }
 
 func ExampleResolutionFor() {

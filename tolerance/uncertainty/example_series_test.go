@@ -128,7 +128,7 @@ func ExampleSeriesOf_Autocorrelation() {
 	s, _ := uncertainty.NewSeries(10_001*units.Micrometre, 10_002*units.Micrometre, 10_002*units.Micrometre, 10_004*units.Micrometre,
 		10_005*units.Micrometre, 10_005*units.Micrometre, 10_007*units.Micrometre, 10_008*units.Micrometre)
 	fmt.Printf("%.2f\n", s.Autocorrelation())
-	// Output: 0.58
+	// Output: 0.59
 }
 
 func ExampleRangeFactor() {

@@ -103,7 +103,7 @@ func (e EstimateOf[Q]) Text(u units.Unit[Q]) string {
 	places := placesFor(standard, u)
 	dst, _ := units.Append(make([]byte, 0, 96), e.value, units.Style[Q]{Unit: u, Places: places})
 	if standard == 0 {
-		return string(append(dst, ", exactly"...))
+		return string(append(dst, exactly(e.terms.kink)...))
 	}
 	dst = appendUncertainty(append(dst, ", standard uncertainty "...), standard, places)
 	dst = append(append(dst, ' '), u.Symbol()...)
@@ -111,6 +111,15 @@ func (e EstimateOf[Q]) Text(u units.Unit[Q]) string {
 		dst = append(dst, " (first order is not enough: simulate it)"...)
 	}
 	return string(dst)
+}
+
+// exactly is what is said of a value without uncertainty; near a kink that is
+// only what first order makes of it.
+func exactly(kink bool) string {
+	if kink {
+		return ", with no uncertainty to first order, which is not enough: simulate it"
+	}
+	return ", exactly"
 }
 
 // String is [EstimateOf.Text] in the first unit of the quantity: millimetres
@@ -125,7 +134,7 @@ func (d Dual) String() string {
 		return "out of range"
 	}
 	if u == 0 {
-		return strconv.FormatFloat(d.value, 'g', -1, 64) + ", exactly"
+		return strconv.FormatFloat(d.value, 'g', -1, 64) + exactly(d.terms.kink)
 	}
 	s := formatTo(d.value, u) + ", standard uncertainty " + format2(u)
 	if d.terms.kink {
