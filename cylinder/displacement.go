@@ -137,8 +137,8 @@ func heightOf(volume units.Volume, bore units.Length, up bool) units.Length {
 		return !v.InRange() || v > volume
 	}
 	slack := units.Length(guess/(1<<48)) + 2
-	below, first := max(units.Length(guess)-slack, -1), units.Length(guess)+slack
-	for first-below > 1 {
+	below, first := max(units.Length(guess)-slack, -units.Picometre), units.Length(guess)+slack
+	for first-below > units.Picometre {
 		if middle := below + (first-below)/2; beyond(middle) {
 			first = middle
 		} else {

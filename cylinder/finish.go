@@ -96,7 +96,7 @@ func FinishSizes(p FinishPlan) ([]FinishSize, error) {
 	sizes := make([]FinishSize, len(p.Skirts))
 	for i, skirt := range p.Skirts {
 		field := "skirt " + strconv.Itoa(i+1)
-		if err := boreBracket(field, skirt, 1); err != nil {
+		if err := boreBracket(field, skirt, units.Picometre); err != nil {
 			return nil, err
 		}
 		if lo, _ := bothOf(skirt); p.Clearance > lo/10 || p.Honing > lo/10 {

@@ -140,7 +140,7 @@ func (k *PistonKit) check(i int, standard units.Length) error {
 	}
 	for j, p := range k.Pistons {
 		field := fmt.Sprint(name, ", piston ", j+1)
-		if err := boreBracket(field, p, 1); err != nil {
+		if err := boreBracket(field, p, units.Picometre); err != nil {
 			return err
 		}
 		// A piston is smaller than its bore by its clearance; a step away it

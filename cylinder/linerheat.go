@@ -177,6 +177,7 @@ type Coolant uint8
 const (
 	NoCoolant      Coolant = iota // nothing does: heat the block as well
 	NoChilling                    // it needs none
+	Freezer                       // a household freezer, −18 °C
 	DryIce                        // solid carbon dioxide, −78.5 °C
 	LiquidNitrogen                // −195.8 °C
 )
@@ -184,6 +185,7 @@ const (
 var coolantNames = [...]string{
 	"nothing is cold enough: heat the block as well",
 	"no chilling",
+	"a freezer, overnight",
 	"dry ice, in an open draught, with insulated gloves",
 	"liquid nitrogen, in an open draught, with face shield and loose insulated gloves, as its supplier tells",
 }
@@ -200,7 +202,7 @@ func (c Coolant) String() string {
 func (c Coolant) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 
 // CoolantFor is the mildest coolant that chills a liner from a room's
-// temperature to t or below. That dry ice sublimes at −78.5 °C and nitrogen
+// temperature to t or below. That a freezer keeps −18 °C, dry ice sublimes at −78.5 °C and nitrogen
 // boils at −195.8 °C, at one atmosphere, is from memory; a liner doesn't quite
 // reach either, and warms on its way.
 func CoolantFor(t, room units.Temperature) Coolant {
@@ -209,6 +211,8 @@ func CoolantFor(t, room units.Temperature) Coolant {
 		return NoCoolant
 	case t >= room:
 		return NoChilling
+	case t >= -18*units.CELSIUS:
+		return Freezer
 	case t >= -78.5*units.CELSIUS:
 		return DryIce
 	case t >= -195.8*units.CELSIUS:

@@ -139,6 +139,8 @@ func TestDropIn_refuses(t *testing.T) {
 func TestCoolantFor(t *testing.T) {
 	room, c := units.Reference, linerCelsius
 	require.Equal(t, NoChilling, CoolantFor(room, room))
+	require.Equal(t, Freezer, CoolantFor(c(-18), room))
+	require.Equal(t, DryIce, CoolantFor(c(-18.1), room))
 	require.Equal(t, DryIce, CoolantFor(c(-78.5), room))
 	require.Equal(t, LiquidNitrogen, CoolantFor(c(-78.6), room))
 	require.Equal(t, LiquidNitrogen, CoolantFor(c(-195.8), room))

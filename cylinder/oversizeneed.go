@@ -246,7 +246,7 @@ func (b *WornBore) check(p *BoringPlan) error {
 		return err
 	}
 	if !b.Greatest.IsZero() {
-		if err := boreBracket(b.field("greatest diameter"), b.Greatest, 1); err != nil {
+		if err := boreBracket(b.field("greatest diameter"), b.Greatest, units.Picometre); err != nil {
 			return err
 		}
 		// Three times the size is another unit, or another engine.

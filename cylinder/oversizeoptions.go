@@ -59,7 +59,7 @@ func (j *OversizeJob) linerStands(i int, c *BoreChoice) tolerance.Verdict {
 	if j.Liner.Outside == 0 || len(b.Sonic) == 0 {
 		return tolerance.Within
 	}
-	largest, _, _, err := LargestByWall(b, BoreCentre{}, max(j.Plan.LeastWall, 1))
+	largest, _, _, err := LargestByWall(b, BoreCentre{}, max(j.Plan.LeastWall, units.Picometre))
 	if err != nil || largest < j.Liner.Outside {
 		return tolerance.Below
 	}

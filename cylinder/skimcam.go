@@ -138,7 +138,7 @@ func angleOutward(radians float64, r units.Rounding) units.Angle {
 		return units.OutOfRange[units.Angle]()
 	}
 	if r == units.Down {
-		return a - 1 // AngleFromRadians rounds to nearest
+		return a - units.Microarcsecond // AngleFromRadians rounds to nearest
 	}
-	return a + 1
+	return a + units.Microarcsecond
 }

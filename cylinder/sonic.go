@@ -81,7 +81,7 @@ func WallsLeft(b *WornBore, c BoreCentre, size tolerance.Bracket) ([]WallLeft, e
 	if err := boreSize(b.field("size last finished to"), b.Finished); err != nil {
 		return nil, err
 	}
-	if err := boreBracket("size", size, 1); err != nil {
+	if err := boreBracket("size", size, units.Picometre); err != nil {
 		return nil, err
 	}
 	if lim := b.Finished / 4; c.X.Abs() > lim || c.Y.Abs() > lim {
@@ -158,7 +158,7 @@ func (b *WornBore) checkSonic() error {
 	for i := range b.Sonic {
 		w := &b.Sonic[i]
 		field := b.field(boreText(w.name(i)))
-		if err := boreBracket(field+", wall", w.Wall, 1); err != nil {
+		if err := boreBracket(field+", wall", w.Wall, units.Picometre); err != nil {
 			return &InputError{field + ", wall", w.Wall.String(), "a thickness above 0 mm"}
 		}
 		if !w.Wear.IsZero() {

@@ -188,8 +188,8 @@ func (s *BoreSurvey) validate() error {
 	}
 	if !s.Finished.IsZero() {
 		const field = "size last finished to" // named in full only where it is needed
-		if boreBracket(field, s.Finished, 1) != nil {
-			return boreBracket(s.fieldName(field), s.Finished, 1)
+		if boreBracket(field, s.Finished, units.Picometre) != nil {
+			return boreBracket(s.fieldName(field), s.Finished, units.Picometre)
 		}
 	}
 	return nil

@@ -74,13 +74,13 @@ func (s *BoreSurvey) settle(f *tolerance.Finding, m BoreMeasure) string {
 	if !ok || !ok2 {
 		return ""
 	}
-	have := (width + 1) / 2
+	have := (width + units.Picometre) / 2
 	off := middle.Sub(limit).Abs()
 	if off == 0 {
 		return f.Settle + "; it reads on the limit itself, so only a finer gauge, or the manual, can tell"
 	}
 	text := f.Settle + ": it reads " + off.String() + " from the limit, and is known to ±" + have.String()
-	half := (s.Gauge.Step + 1) / 2
+	half := (s.Gauge.Step + units.Picometre) / 2
 	own := s.Gauge.Error + half
 	if common := s.Gauge.Setting.Error + half; (m == MeasureSize || m == MeasureMean || m == MeasureWear && !s.Unworn.Taken) && own < off && common > 0 {
 		return text + ", of which ±" + common.String() + " is the gauge's setting: set it on a ring known to less than ±" + (off - own).String()

@@ -28,7 +28,7 @@ func (s *BoreSurvey) gauge(first units.Length) (g boreGauge, err error) {
 	if err != nil {
 		return g, err
 	}
-	half := (s.Gauge.Step + 1) / 2 // as package instrument rounds it
+	half := (s.Gauge.Step + units.Picometre) / 2 // as package instrument rounds it
 	g.in, g.block = s.Gauge, s.Block
 	g.common, g.individual = s.Gauge.Setting.Error.Add(half), s.Gauge.Error.Add(half)
 	if g.common > largest || g.individual > largest {
