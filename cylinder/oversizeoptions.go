@@ -2,6 +2,7 @@ package cylinder
 
 import (
 	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/units"
 )
 
 // An OversizeOption is one way to repair a block: all bores to one kit's size,
