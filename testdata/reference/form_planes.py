@@ -53,7 +53,7 @@ while len(rows) < 200:
     a = np.column_stack([np.ones(n), x - x.mean(), y - y.mean()])
     s = np.linalg.lstsq(a, z - z.mean(), rcond=None)[0]
     r = z - z.mean() - a @ s
-    f = lambda *q: " ; ".join("%.4f" % v for v in q)
+    f = lambda *q: " ; ".join("%.6f" % v for v in q)
     place = f"{columns} ; {sx} ; {sy}" if columns != "-" else "- ; - ; -"
     points = " ".join(map(str, z)) if columns != "-" else " ".join(f"{a} {b} {c}" for a, b, c in zip(x, y, z))
     rows.append(f"{kind} {len(rows) + 1} ; {n} ; {place} ; {f(np.ptp(r), r.max(), -r.min(), np.sqrt((r * r).mean()))} ; {f(zone(x, y, z))} ; {points}")

@@ -63,9 +63,9 @@ func (f Flatness) FLTq() float64 { return f.RootMeanSquare }
 
 // Contacts are the points that the minimum zone planes rest on, in the order
 // of the readings: three on one and one on the other, which lies over their
-// triangle, or two and two, whose lines cross; fewer where points stand one
-// above the other. Outer means the upper plane. None for the other kinds. The
-// list is a copy.
+// triangle, or two and two, whose lines cross; fewer where fewer are enough, as
+// two that stand one above the other. Outer means the upper plane. None for the
+// other kinds. The list is a copy.
 func (f Flatness) Contacts() []Contact { return f.contacts.list() }
 
 // Deviation is how far a point lies above the reference plane; below is
