@@ -73,7 +73,7 @@ func (l TunnelLine) Assess() (TunnelLineReport, error) {
 	}
 	var r TunnelLineReport
 	zone := tolerance.Exactly(units.Length(0))
-	var worst units.Length = -units.Picometre
+	worst := -units.Picometre
 	s := l.Saddles
 	for i := range s {
 		for j := i + 1; j < len(s); j++ {
