@@ -44,7 +44,8 @@ func (e EstimateOf[Q]) Budget(u units.Unit[Q], also ...*Source) (Budget, error) 
 	}
 	b := Budget{Unit: u.Symbol(), NearKink: e.terms.kink}
 	b.Value, b.Standard = e.Float(u)
-	return b.list(&e.terms, also, units.Unit[Q](0).Symbol(), quantaIn(u), 1/quantaIn(u))
+	first := units.Unit[Q](0)
+	return b.list(&e.terms, also, first.Symbol(), quantaIn(u)/quantaIn(first), 1/quantaIn(u))
 }
 
 // Budget lists what the uncertainty is made of; unit names the unit that the
@@ -57,10 +58,9 @@ func (d Dual) Budget(unit string, also ...*Source) (Budget, error) {
 	return b.list(&d.terms, also, "", 1, 1)
 }
 
-// list adds the lines. Sources shown in the unit own are shown in b.Unit
-// instead, which holds size of their spreads' own; scale turns sensitivities
-// into b.Unit.
-func (b Budget) list(t *terms, also []*Source, own string, size, scale float64) (Budget, error) {
+// list adds the lines. Sources whose unit is own are shown in b.Unit instead,
+// which is so many of own; scale turns sensitivities into b.Unit.
+func (b Budget) list(t *terms, also []*Source, own string, many, scale float64) (Budget, error) {
 	sources := t.sources()
 	for _, s := range also {
 		if s != nil && t.of(s) == 0 {
@@ -75,7 +75,7 @@ func (b Budget) list(t *terms, also []*Source, own string, size, scale float64) 
 		l := Line{Source: s.name, Unit: s.unit, Shape: s.shape, Freedom: s.freedom}
 		per := s.size
 		if own != "" && s.unit == own {
-			l.Unit, per = b.Unit, size
+			l.Unit, per = b.Unit, s.size*many
 		}
 		c := t.of(s) * scale
 		l.Standard, l.Sensitivity, l.Contribution = s.spread/per, c*per, c*s.spread

@@ -52,6 +52,19 @@ func TestBudget(t *testing.T) {
 	require.Equal(t, "b", must(must(b.Scale(4, 1).Sub(a.Scale(1, 9)).Budget(units.InMillimetres)).Greatest()).Source)
 }
 
+// A plain number that says it is in millimetres is one, beside a length.
+func TestBudget_units(t *testing.T) {
+	d := must(uncertainty.NewDual("model", 3, "mm", uncertainty.NormalShape, 0.002))
+	e := must(uncertainty.FromReal(d, units.InMillimetres)).Add(must(uncertainty.Normal("gauge", 0, 2*um)))
+	for _, l := range must(e.Budget(units.InMicrometres)).Lines {
+		require.Equal(t, "µm", l.Unit)
+		relative(t, 2, l.Standard, 1e-14)
+		relative(t, 1, l.Sensitivity, 1e-14)
+		relative(t, 2, l.Contribution, 1e-14)
+	}
+	relative(t, 1, e.Sensitivity(d.Sources()[0]), 1e-14)
+}
+
 func TestBudget_refuses(t *testing.T) {
 	e := must(uncertainty.Normal("a", 10*mm, 3*um, 0.5))
 	_, err := uncertainty.Exactly(mm).Budget(units.InMillimetres)

@@ -190,6 +190,7 @@ func TestText(t *testing.T) {
 		{must(uncertainty.Normal("", -1, 100*um)).Abs(), "0.00 mm, standard uncertainty 0.10 mm (first order is not enough: simulate it)"},
 	} {
 		require.Equal(t, c.want, c.e.String())
+		require.Equal(t, `"`+c.want+`"`, string(must(json.Marshal(c.e))))
 	}
 	for _, c := range []struct {
 		d    uncertainty.Dual
@@ -204,5 +205,12 @@ func TestText(t *testing.T) {
 		{uncertainty.ExactlyReal(math.Inf(1)), "out of range"},
 	} {
 		require.Equal(t, c.want, c.d.String())
+		if c.d.InRange() {
+			require.Equal(t, c.want, string(must(c.d.MarshalText())))
+		}
 	}
+	_, err := uncertainty.ExactlyReal(math.NaN()).MarshalText()
+	refused(t, err, uncertainty.ErrRange)
+	_, err = uncertainty.Exactly(mm).Scale(1, 0).MarshalText()
+	refused(t, err, uncertainty.ErrRange)
 }

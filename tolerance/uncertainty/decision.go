@@ -45,7 +45,9 @@ func (m Manner) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
 func (m *Manner) UnmarshalText(text []byte) error { return readWord("manner", mannerNames, text, m) }
 
 // A Rule is a decision rule: its manner, and how many standard uncertainties
-// its guard band is wide. It is agreed before anything is measured.
+// its guard band is wide. It is agreed before anything is measured. The factor
+// is taken as it is: where few readings make the uncertainty, one for their
+// degrees of freedom ([StudentT], one-sided) is wider than the usual 1.65.
 type Rule struct {
 	Manner Manner  `json:"manner"` // on which side of the limits the guard band lies
 	Factor float64 `json:"factor"` // of the standard uncertainty; plain acceptance has none

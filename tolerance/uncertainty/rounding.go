@@ -126,6 +126,24 @@ func exactly(kink bool) string {
 // for lengths.
 func (e EstimateOf[Q]) String() string { return e.Text(units.Unit[Q](0)) }
 
+// MarshalText writes what String gives, for logs and reports. It can't be
+// read back: sources belong to the program that made them. An estimate out of
+// range is an [ErrRange].
+func (e EstimateOf[Q]) MarshalText() ([]byte, error) {
+	if !e.InRange() {
+		return nil, refuse("encode", "", "estimate", "", ErrRange, "an estimate in range")
+	}
+	return []byte(e.String()), nil
+}
+
+// MarshalText writes what String gives, as [EstimateOf.MarshalText] does.
+func (d Dual) MarshalText() ([]byte, error) {
+	if !d.InRange() {
+		return nil, refuse("encode", "", "number", "", ErrRange, "a number in range")
+	}
+	return []byte(d.String()), nil
+}
+
 // String is the value and its standard uncertainty, rounded as
 // [RoundUncertainty] does.
 func (d Dual) String() string {

@@ -85,10 +85,8 @@ func gaussian(p *rand.PCG) float64 {
 				continue
 			}
 		}
-		if u&256 != 0 {
-			return -x
-		}
-		return x
+		// The sign is put in without a branch, which would be taken by chance.
+		return math.Float64frombits(math.Float64bits(x) | u&256<<55)
 	}
 }
 
