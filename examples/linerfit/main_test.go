@@ -59,7 +59,7 @@ func TestOtherWays(t *testing.T) {
 		require.Equal(t, recipe.Answered, exit, errs)
 		require.Contains(t, out, want)
 	}
-	for _, line := range strings.Split(first(call(good)), "\n") {
+	for line := range strings.SplitSeq(first(call(good)), "\n") {
 		require.LessOrEqual(t, len([]rune(line)), 80, line)
 	}
 }

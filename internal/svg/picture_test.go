@@ -94,7 +94,7 @@ func TestPicture_absurd(t *testing.T) {
 
 func FuzzPicture(f *testing.F) {
 	f.Add("t", "<d>", 1.0, math.Inf(-1))
-	f.Add("\x00]]>", "&#0;", -0.0, 1e300)
+	f.Add("\x00]]>", "&#0;", math.Copysign(0, -1), 1e300)
 	f.Fuzz(func(t *testing.T, title, text string, x, y float64) {
 		p := New(x, y, title, text)
 		p.Line(Limit, x, y, y, x)
