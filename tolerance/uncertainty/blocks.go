@@ -26,8 +26,14 @@ func Trials(seed uint64, n int) Blocks {
 	return Blocks{Seed: seed, To: min((n-1)/BlockTrials, mostBlocks) + 1}
 }
 
-// Len is the number of trials.
-func (b Blocks) Len() int { return max(0, b.To-b.From) * BlockTrials }
+// Len is the number of trials, 0 for blocks that aren't in order or are too
+// many.
+func (b Blocks) Len() int {
+	if b.check("length") != nil {
+		return 0
+	}
+	return (b.To - b.From) * BlockTrials
+}
 
 // Split divides the blocks into so many parts of nearly the same length, none
 // of them empty: fewer parts where there aren't enough blocks.

@@ -107,7 +107,7 @@ func simulate(b Blocks, inputs []*terms, trial func(deviations []float64) float6
 			for t := range batch {
 				y := trial(deviations[t*n : t*n+n])
 				if y-y != 0 {
-					return Sample{}, refuse(op, "", "trial", strconv.Itoa(block*BlockTrials+len(out)%BlockTrials), ErrRange,
+					return Sample{}, refuse(op, "", "trial", strconv.FormatInt(int64(block)*BlockTrials+int64(len(out)%BlockTrials), 10), ErrRange,
 						"a formula that is in range for all that its inputs may be")
 				}
 				out = append(out, y)

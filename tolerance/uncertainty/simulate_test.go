@@ -104,6 +104,11 @@ func TestSimulate(t *testing.T) {
 	same := must(uncertainty.Simulate(uncertainty.Trials(3, 1), []uncertainty.Estimate{a.Add(ring), a.Sub(ring)}, func(x []units.Length) units.Length { return x[0].Add(x[1]) }))
 	require.LessOrEqual(t, same.StandardDeviation(), 7*um) // 2·3 µm, of the ring nothing
 	require.Equal(t, uncertainty.BlockTrials, same.Len())
+	// A draw is rounded to the nearest quantum: of ±1 pm a quarter goes to −1,
+	// a half to 0, a quarter to +1.
+	pico := must(uncertainty.Simulate(uncertainty.Trials(5, 100_000), []uncertainty.Estimate{must(uncertainty.Rectangular("x", 0, 1*pm))}, func(x []units.Length) units.Length { return x[0] }))
+	require.InDelta(t, 0.25, must(pico.Conformance(tolerance.LessThan(units.Length(0)))), 0.01)
+	require.InDelta(t, 0.25, must(pico.Conformance(tolerance.MoreThan(units.Length(0)))), 0.01)
 	// Temperatures too.
 	warm := must(uncertainty.Simulate(uncertainty.Trials(4, 1), []uncertainty.EstimateOf[units.Temperature]{celsius(20, 1)}, func(x []units.Temperature) units.Temperature { return x[0] }))
 	require.InDelta(t, 20, warm.Mean().Float(units.InCelsius), 0.05)
@@ -149,7 +154,9 @@ func TestBlocks(t *testing.T) {
 	for n, want := range map[int]int{1: 10_000, 10_000: 10_000, 10_001: 20_000, 1_000_000: 1_000_000, 0: 0, -5: 0} {
 		require.Equal(t, want, uncertainty.Trials(1, n).Len(), "%d", n)
 	}
-	require.Zero(t, uncertainty.Blocks{From: 3, To: 1}.Len())
+	for _, b := range []uncertainty.Blocks{{From: 3, To: 1}, {From: math.MinInt, To: math.MaxInt}, {To: math.MaxInt}} {
+		require.Zero(t, b.Len())
+	}
 	require.Nil(t, uncertainty.Blocks{}.Split(3))
 	require.Nil(t, uncertainty.Trials(1, 50_000).Split(0))
 	next := 2
