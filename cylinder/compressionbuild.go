@@ -8,14 +8,15 @@ import (
 // A Build is what makes the compression ratio of one cylinder. Each size
 // holds the error of its measurement; an exact one is [tolerance.Exactly].
 type Build struct {
-	Bore, Stroke tolerance.Bracket
+	Bore   tolerance.Bracket // diameter
+	Stroke tolerance.Bracket // twice the crank's throw
 	// Chamber is the volume in the head, filled level with its face under a
 	// flat plate, plug and valves in place.
 	Chamber VolumeBracket
-	Gasket  Gasket
-	Deck    Deck // must be given: below, above or level
-	Crown   Crown
-	Land    RingLand
+	Gasket  Gasket   // the head gasket's hole
+	Deck    Deck     // must be given: below, above or level
+	Crown   Crown    // dish and dome, or a down-fill
+	Land    RingLand // the crevice above the top ring; zero leaves it out
 	// OpenAreaMM2 is the open area of the chamber at the head's face in mm²:
 	// its outline, traced on squared paper. A skim of the head needs it.
 	OpenAreaMM2 float64
@@ -24,35 +25,42 @@ type Build struct {
 // A Gasket is the head gasket's hole at this cylinder: its bore (for a hole
 // that isn't round, that of a circle of its area) and the thickness that it is
 // compressed to, as its maker gives it or as an old one measures.
-type Gasket struct{ Bore, Thickness tolerance.Bracket }
+type Gasket struct {
+	Bore      tolerance.Bracket // diameter of the hole
+	Thickness tolerance.Bracket // compressed
+}
 
 // A Crown is what the piston's crown adds to the space above the deck edge,
 // and what it takes: a dish and valve pockets, a dome. Or, in one, what a
 // down-fill took: see [CrownByFill]. The zero Crown is flat.
 type Crown struct {
-	Dish, Dome VolumeBracket
-	// FillDepth is how far the deck edge was below the block face, and Fill
-	// what the space then held. Dish and dome are then left out.
+	Dish VolumeBracket // dish and valve pockets
+	Dome VolumeBracket // dome
+	// FillDepth is how far the deck edge was below the block face for a
+	// down-fill. Dish and dome are then left out.
 	FillDepth tolerance.Bracket
-	Fill      VolumeBracket
+	Fill      VolumeBracket // what the space then held
 }
 
 // A RingLand is the crevice above the top ring: the top land's diameter, and
 // its height from the deck edge down to the ring. The zero RingLand leaves the
 // crevice out, as most do; it makes the ratio up to 0.1 or 0.2 less.
-type RingLand struct{ Diameter, Height tolerance.Bracket }
+type RingLand struct {
+	Diameter tolerance.Bracket // of the top land
+	Height   tolerance.Bracket // of the top land, from the deck edge to the ring
+}
 
 // A Compression is what follows from a [Build]. Where the bore isn't exact,
 // the ratio's ends take one bore for all of its parts.
 type Compression struct {
-	Ratio     Ratios        `json:"ratio"`
-	Swept     VolumeBracket `json:"swept"`
-	Clearance VolumeBracket `json:"clearance"` // the sum of those below
-	Chamber   VolumeBracket `json:"chamber"`
-	Gasket    VolumeBracket `json:"gasket"`
-	Deck      VolumeBracket `json:"deck"`  // below zero where the piston stands above the block face
-	Crown     VolumeBracket `json:"crown"` // below zero for a dome
-	Land      VolumeBracket `json:"land"`
+	Ratio     Ratios        `json:"ratio"`            // 1 + swept/clearance
+	Swept     VolumeBracket `json:"swept"`            // of this cylinder
+	Clearance VolumeBracket `json:"clearance"`        // the sum of those below
+	Chamber   VolumeBracket `json:"chamber"`          // in the head
+	Gasket    VolumeBracket `json:"gasket"`           // the hole in the compressed gasket
+	Deck      VolumeBracket `json:"deck"`             // below zero where the piston stands above the block face
+	Crown     VolumeBracket `json:"crown"`            // below zero for a dome
+	Land      VolumeBracket `json:"land"`             // the crevice above the top ring, 0 where it was left out
 	Doubts    []Doubt       `json:"doubts,omitempty"` // what to look into before the figure is used
 }
 

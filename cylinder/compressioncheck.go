@@ -20,6 +20,7 @@ type ContactError struct {
 	Certain bool   // whether all of it is zero or less
 }
 
+// Error says which way the piston meets the head, and what to check.
 func (e *ContactError) Error() string {
 	may := "may not be"
 	hit := "may hit"

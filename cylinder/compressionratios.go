@@ -11,8 +11,8 @@ import (
 // allow. Of exact readings the two differ by rounding alone, at most one part
 // in 10¹⁴. They are rounded outward.
 type Ratios struct {
-	Least    float64 `json:"least"`
-	Greatest float64 `json:"greatest"`
+	Least    float64 `json:"least"`    // rounded down
+	Greatest float64 `json:"greatest"` // rounded up
 }
 
 // ratiosOf is 1 + swept/clearance, rounded outward. Each quotient has three

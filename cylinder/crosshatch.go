@@ -73,12 +73,12 @@ func (r StrokeRate) String() string {
 }
 
 // A Hone is how a hone is set: to what bore, at what speed, and how it
-// strokes. SpindleRPM is turns per minute.
+// strokes.
 type Hone struct {
-	Bore       units.Length
-	SpindleRPM float64
+	Bore       units.Length // diameter
+	SpindleRPM float64      // turns per minute
 	Travel     units.Length // of the hone, end to end: what it overruns counts, the length of its stones doesn't
-	Rate       StrokeRate
+	Rate       StrokeRate   // in strokes or in cycles
 }
 
 // CrossHatch is the angle that the setting cuts, to the nearest quantum of an

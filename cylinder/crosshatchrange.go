@@ -9,9 +9,10 @@ import (
 // that is stroked by hand, or a spindle whose speed drops under load. Each pair
 // is the least and the greatest.
 type HoneRange struct {
-	Bore, Travel tolerance.Bracket
-	SpindleRPM   [2]float64
-	Rate         [2]StrokeRate
+	Bore       tolerance.Bracket // diameter
+	Travel     tolerance.Bracket // of the hone, end to end
+	SpindleRPM [2]float64        // turns per minute
+	Rate       [2]StrokeRate     // in strokes or in cycles
 }
 
 // Included holds the included angle of every setting in the range, rounded

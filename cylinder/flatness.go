@@ -56,9 +56,9 @@ func (s *Seat) UnmarshalText(text []byte) error { return boreRead("seat", seatNa
 // A Line is one line of a face along which a straight-edge was laid, and what
 // blades showed of the gaps under it.
 type Line struct {
-	Name      string // "left edge"
-	Direction Direction
-	Seat      Seat
+	Name      string    // "left edge"
+	Direction Direction // must be given
+	Seat      Seat      // whether the straight-edge rested or rocked
 	// Ends are the gaps under the two ends where the straight-edge rocks, both
 	// of one setting: hold it so that they are alike. Zero where not tried.
 	Ends [2]tolerance.Bracket
@@ -92,18 +92,18 @@ func SixLines() []Line {
 // manuals give them. A line without a limit of its own direction is judged by
 // Overall; where that isn't given either, it can't be.
 type FaceLimits struct {
-	Overall    tolerance.Spec
-	Lengthwise tolerance.Spec
-	Across     tolerance.Spec
-	Diagonal   tolerance.Spec
-	Local      []LocalLimit
+	Overall    tolerance.Spec // of a line whose direction has none
+	Lengthwise tolerance.Spec // along the crankshaft
+	Across     tolerance.Spec // across it
+	Diagonal   tolerance.Spec // from corner to corner
+	Local      []LocalLimit   // within a short length anywhere
 }
 
 // A LocalLimit is what a manual allows within so short a length anywhere, such
 // as 0.05 mm in any 150 mm.
 type LocalLimit struct {
-	Over  units.Length
-	Limit tolerance.Spec
+	Over  units.Length   // 150 mm
+	Limit tolerance.Spec // of the gap under a straight-edge of that length
 }
 
 func (l FaceLimits) of(d Direction) tolerance.Spec {
@@ -117,10 +117,10 @@ func (l FaceLimits) of(d Direction) tolerance.Spec {
 // A Face is the face of a head or a block as measured by straight-edge and
 // blades. A [FaceGrid] is one measured by heights.
 type Face struct {
-	Where  string // "head" or "block face, left bank"
-	Lines  []Line
-	Limits FaceLimits
-	Tunnel CamTunnel // of a head with the camshaft in it
+	Where  string     // "head" or "block face, left bank"
+	Lines  []Line     // [SixLines], or others
+	Limits FaceLimits // of the gaps
+	Tunnel CamTunnel  // of a head with the camshaft in it
 }
 
 // Departure holds how far the line departs from straight, in the standard's

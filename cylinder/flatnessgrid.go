@@ -13,16 +13,16 @@ import (
 // and Y across. Unlike a straight-edge it sees a twist, and it gives flatness
 // in the standard's sense.
 type FaceGrid struct {
-	Where string
-	Grid  form.Grid
+	Where string       // "head"
+	Grid  form.Grid    // the heights, out of the metal
 	Error units.Length // each height lies within ± this of the true one; 0 for exact
 	// Flat is the limit of flatness in the standard's sense, as a drawing
 	// gives it. Limits are those of the gap under a straight-edge, as manuals
 	// do: they are judged along the rows (lengthwise), the columns (across) and
 	// the diagonals.
 	Flat   tolerance.Spec
-	Limits FaceLimits
-	Tunnel CamTunnel
+	Limits FaceLimits // local ones are left to the straight-edge
+	Tunnel CamTunnel  // of a head with the camshaft in it
 }
 
 // A GridReport is what follows from the heights of a face. Stations count
@@ -36,13 +36,13 @@ type GridReport struct {
 	// level on three corners: what a machine must cut that is so set, where
 	// that of Flatness takes the best tilt.
 	OnCorners tolerance.Bracket `json:"onCorners"`
-	Lines     []LineReport      `json:"lines"` // the worst row, the worst column, and diagonals with three stations or more
-	Finding   tolerance.Finding `json:"finding"`
-	Tunnel    tolerance.Finding `json:"tunnel,omitzero"`
+	Lines     []LineReport      `json:"lines"`   // the worst row, the worst column, and diagonals with three stations or more
+	Finding   tolerance.Finding `json:"finding"` // of the flatness
 
-	Standing tolerance.Standing `json:"standing"`
-	Remedy   FaceRemedy         `json:"remedy"`
-	Next     string             `json:"next"`
+	Tunnel   tolerance.Finding  `json:"tunnel,omitzero"` // of the cam tunnel, where it was measured
+	Standing tolerance.Standing `json:"standing"`        // the worst of flatness and lines that have a limit
+	Remedy   FaceRemedy         `json:"remedy"`          // what follows
+	Next     string             `json:"next"`            // what to do next, in words
 }
 
 // Assess judges a face by its heights. It sees the stations alone: what lies

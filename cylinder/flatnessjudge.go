@@ -10,39 +10,39 @@ import (
 
 // A LineReport is one line judged.
 type LineReport struct {
-	Name      string            `json:"name"`
-	Direction Direction         `json:"direction"`
-	Seat      Seat              `json:"seat"`
+	Name      string            `json:"name"`      // the line's
+	Direction Direction         `json:"direction"` // the line's
+	Seat      Seat              `json:"seat"`      // how the straight-edge lay
 	Departure tolerance.Bracket `json:"departure"` // from straight
 	Finding   tolerance.Finding `json:"finding"`   // of the gap against the limit for the direction
 }
 
 // A LocalReport is one local limit judged.
 type LocalReport struct {
-	Over    units.Length      `json:"over"`
-	Finding tolerance.Finding `json:"finding"`
+	Over    units.Length      `json:"over"`    // the limit's length
+	Finding tolerance.Finding `json:"finding"` // of every gap that bounds it
 }
 
 // A FaceReport is what a straight-edge says of a face.
 type FaceReport struct {
-	Lines   []LineReport  `json:"lines"` // those that were measured over their length
-	Local   []LocalReport `json:"local,omitempty"`
-	Governs []string      `json:"governs"` // the line with the least margin, or all those that may have it
+	Lines   []LineReport  `json:"lines"`           // those that were measured over their length
+	Local   []LocalReport `json:"local,omitempty"` // in the order of the limits
+	Governs []string      `json:"governs"`         // the line with the least margin, or all those that may have it
 	// Worst is the greatest departure of a line from straight. The face's
-	// departure from flat is no less, and may be twice as much: see Flatness.
+	// departure from flat is no less, and may be more: that of a twist is twice
+	// what its diagonals show, and edges and ends show nothing of it.
 	Worst tolerance.Bracket `json:"worst"`
-	// CornerOff is how far one corner lies off the plane of the other three,
-	// and Flatness how far the face departs from flat at nine points: both only
-	// where all of [SixLines] were measured in their order and each says
-	// whether the straight-edge rested or rocked. The bows are taken to be in
-	// the lines' middles.
+	// CornerOff is how far one corner lies off the plane of the other three. It
+	// and Flatness are known only where all of [SixLines] were measured in
+	// their order and each says whether the straight-edge rested or rocked. The
+	// bows are taken to be in the lines' middles.
 	CornerOff tolerance.Bracket  `json:"cornerOff,omitzero"`
-	Flatness  tolerance.Bracket  `json:"flatness,omitzero"`
-	Tunnel    tolerance.Finding  `json:"tunnel,omitzero"` // of the cam tunnel, where it was measured
-	Standing  tolerance.Standing `json:"standing"`        // of the face: the worst of lines and local limits
-	Doubts    []FaceDoubt        `json:"doubts,omitempty"`
-	Remedy    FaceRemedy         `json:"remedy"`
-	Next      string             `json:"next"` // what to do next, in words
+	Flatness  tolerance.Bracket  `json:"flatness,omitzero"` // how far the face departs from flat at nine points
+	Tunnel    tolerance.Finding  `json:"tunnel,omitzero"`   // of the cam tunnel, where it was measured
+	Standing  tolerance.Standing `json:"standing"`          // of the face: the worst of lines and local limits
+	Doubts    []FaceDoubt        `json:"doubts,omitempty"`  // what the straight-edge left open
+	Remedy    FaceRemedy         `json:"remedy"`            // what follows
+	Next      string             `json:"next"`              // what to do next, in words
 }
 
 // Assess judges a face: each line by the limit for its direction, each local

@@ -12,7 +12,7 @@ import (
 type CamTunnel struct {
 	InHead bool              // whether the camshaft runs in the head
 	Bow    tolerance.Bracket // of the tunnel's line, caps torqued; zero where it wasn't checked
-	Limits tolerance.Spec
+	Limits tolerance.Spec    // of the bow
 }
 
 // A FaceDoubt is something that a straight-edge left open.

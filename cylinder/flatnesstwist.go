@@ -35,12 +35,12 @@ func CornerOffPlane[N tolerance.Number[N]](first, second N) N {
 
 // Bows are how far a face bows up in the middle of each of its six lines, over
 // the straight line between the line's ends: above zero for a hump, below for
-// a hollow. The first diagonal runs from the front left corner to the rear
-// right, the second from the front right to the rear left.
+// a hollow.
 type Bows[N any] struct {
-	Left, Right                   N // lengthwise
-	Front, Rear                   N // across
-	FirstDiagonal, SecondDiagonal N
+	Left, Right    N // lengthwise
+	Front, Rear    N // across
+	FirstDiagonal  N // front left to rear right
+	SecondDiagonal N // front right to rear left
 }
 
 // NineHeights are the heights of a face at its corners, the middles of its

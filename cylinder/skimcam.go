@@ -69,8 +69,8 @@ func InDegrees[R tolerance.Real[R]](radians R) R {
 // crankshaft, which turns twice as far. Below zero it is early: the head went
 // up, by a thicker gasket.
 type Retard struct {
-	Cam   tolerance.Interval[units.Angle] `json:"camDegrees"`
-	Crank tolerance.Interval[units.Angle] `json:"crankDegrees"`
+	Cam   tolerance.Interval[units.Angle] `json:"camDegrees"`   // by the camshaft
+	Crank tolerance.Interval[units.Angle] `json:"crankDegrees"` // by the crankshaft: twice as much
 }
 
 // RetardByTeeth is the retard of a camshaft lowered by so much, whose sprocket

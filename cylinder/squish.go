@@ -26,22 +26,22 @@ func DeckForSquish[N tolerance.Number[N]](squish, gasket N) N { return squish.Su
 // there for: it isn't to be used up.
 type SquishCheck struct {
 	Gasket  tolerance.Bracket // compressed
-	Pistons []PistonDeck
-	Limits  tolerance.Spec
+	Pistons []PistonDeck      // all of them: the highest governs
+	Limits  tolerance.Spec    // of the squish
 }
 
 // A PistonDeck is where one piston stands at top dead centre. Measure over the
 // gudgeon pin, where rocking doesn't count, or on both sides and take the mean.
 type PistonDeck struct {
 	Where string // "piston 3"
-	Deck  Deck
+	Deck  Deck   // below or above the block face
 }
 
 // A SquishReport is what follows for an engine: the least squish, which is that
 // of the highest piston, is judged against the lower limit and the greatest
 // against the upper.
 type SquishReport struct {
-	Finding tolerance.Finding   `json:"finding"`
+	Finding tolerance.Finding   `json:"finding"` // of the least and the greatest
 	Squish  []tolerance.Bracket `json:"squish"`  // in the order of the pistons
 	Highest []string            `json:"highest"` // the piston that governs, or all those that may
 }

@@ -17,8 +17,8 @@ func LineHoneStock[N tolerance.Number[N]](finish, ground N) N { return finish.Su
 
 // LineHoneBlockCut is what a finished housing has lost at its crown, in the
 // block, from the height of the crown, the height of the new line (the new
-// centre), and the finish size; heights count from the block's face or another
-// datum, growing toward the crown.
+// centre), and the finish size. Heights grow from the crank toward the head;
+// a depth below the block face counts as one below zero.
 //
 //	    crown before ───  ─┬─ block cut
 //	new crown: line + finish/2
@@ -57,11 +57,12 @@ func DeckAfterCrankRise[N tolerance.Number[N]](deck, rise N) N { return deck.Sub
 // vertical size, with the cap torqued and nothing ground yet.
 type HonedHousing struct {
 	Where string
-	Crown tolerance.Bracket // height from a datum that the new line is to be parallel to: the block face
+	Crown tolerance.Bracket // its height toward the head, from a plate parallel to the block face; or below zero, its depth under the face
 	Size  tolerance.Bracket // vertical diameter
 }
 
-// A LineHone is a tunnel to be honed to one line and one size.
+// A LineHone is a tunnel to be honed to one line, parallel to what the heights
+// count from, and to one size.
 type LineHone struct {
 	Housings []HonedHousing
 	Finish   units.Length   // the size wanted
