@@ -80,14 +80,22 @@ func (s *BoreSurvey) settle(f *tolerance.Finding, m BoreMeasure) string {
 		return f.Settle + "; it reads on the limit itself, so only a finer gauge, or the manual, can tell"
 	}
 	text := f.Settle + ": it reads " + off.String() + " from the limit, and is known to ±" + have.String()
-	half := (s.Gauge.Step + units.Picometre) / 2
-	own := s.Gauge.Error + half
-	if common := s.Gauge.Setting.Error + half; (m == MeasureSize || m == MeasureMean || m == MeasureWear && !s.Unworn.Taken) && own < off && common > 0 {
-		return text + ", of which ±" + common.String() + " is the gauge's setting: set it on a ring known to less than ±" + (off - own).String()
+	// Of a size the gauge's setting is a part of that error, and of a wear the
+	// size that it counts from; what is left is the reading's own.
+	from := units.Length(0)
+	if m == MeasureWear && !s.Unworn.Taken {
+		lo, hi := bothOf(s.Finished)
+		if from = (hi - lo + units.Picometre) / 2; from >= off {
+			return text + ", of which ±" + from.String() + " is the size last finished to: gauge the bore below the ring travel, and count from there"
+		}
 	}
-	need := off
-	if m == MeasureOutOfRound || m == MeasureTaper || m == MeasureChoke || m == MeasureWear && s.Unworn.Taken {
-		need = off / 2 // a difference of two readings
+	difference := m == MeasureOutOfRound || m == MeasureTaper || m == MeasureChoke || m == MeasureWear && s.Unworn.Taken
+	if common := s.Gauge.Setting.Error + (s.Gauge.Step+units.Picometre)/2; !difference && common > 0 && have-common < off {
+		return text + ", of which ±" + common.String() + " is the gauge's setting: make that good to less than ±" + (off - have + common).String()
+	}
+	need := off - from
+	if difference {
+		need = off / 2 // of two readings
 	}
 	return text + ": read again with a gauge good to less than ±" + max(need, units.Picometre).String()
 }

@@ -35,7 +35,7 @@ func TestBoreSurvey_finding(t *testing.T) {
 		limit   string
 		want    string
 	}{
-		{MeasureSize, "max 86.045 mm", "it reads 0.003 mm from the limit, and is known to ±0.004 mm, of which ±0.0025 mm is the gauge's setting: set it on a ring known to less than ±0.0015 mm"},
+		{MeasureSize, "max 86.045 mm", "it reads 0.003 mm from the limit, and is known to ±0.004 mm, of which ±0.0025 mm is the gauge's setting: make that good to less than ±0.0015 mm"},
 		{MeasureSize, "max 86.043 mm", "it reads 0.001 mm from the limit, and is known to ±0.004 mm: read again with a gauge good to less than ±0.001 mm"},
 		{MeasureSize, "max 86.042 mm", "it reads on the limit itself"},
 		{MeasureSize, "min 86.014 mm", "it reads 0.001 mm from the limit"},
@@ -54,6 +54,20 @@ func TestBoreSurvey_finding(t *testing.T) {
 			require.Equal(t, tolerance.CantTell, f.Standing)
 			require.Contains(t, f.Settle, c.want)
 		}
+	}
+	// Of a wear the size last finished to may be what is in doubt: ±5, ±9 and
+	// ±6 µm beside the ±4 of the gauge.
+	for finished, want := range map[string]string{
+		"[86.000 mm, 86.010 mm]": "it reads 0.007 mm from the limit, and is known to ±0.009 mm, of which ±0.0025 mm is the gauge's setting: make that good to less than ±0.0005 mm",
+		"[85.996 mm, 86.014 mm]": "it reads 0.007 mm from the limit, and is known to ±0.013 mm, of which ±0.009 mm is the size last finished to: gauge the bore below the ring travel",
+		"[85.999 mm, 86.011 mm]": "known to ±0.01 mm: read again with a gauge good to less than ±0.001 mm",
+	} {
+		s.Finished = boreAt(finished)
+		l := BoreLimits{Wear: boreWorn("max 0.044 mm")} // it reads 0.037
+		r := inspect(t, s, l)
+		f, err := s.Finding(&l, &r, MeasureWear)
+		require.NoError(t, err)
+		require.Contains(t, f.Settle, want)
 	}
 	// Every measure has a finding, or says that too little was read for it.
 	l := BoreLimits{Taper: boreWorn("max 0.1 mm"), TaperPer: units.Inch}
