@@ -96,8 +96,8 @@ func (r row) section(p *svg.Picture, k scale, sizes []float64, j int, limit floa
 			if math.IsNaN(size) { // a gap, never a line across it
 				p.Polyline(svg.Measured, run)
 				run = nil
-				p.Mark(svg.Cross, centre, depth(i))
 				if side > 0 {
+					p.Mark(svg.Cross, centre, depth(i))
 					p.Text(svg.Middle, centre, depth(i)+5, "not read")
 				}
 				continue
