@@ -127,3 +127,39 @@ func CylindricityFromDiameters(diameter tolerance.Bracket, more ...tolerance.Bra
 func RoundnessFromDiameters(diameter tolerance.Bracket, more ...tolerance.Bracket) tolerance.Bracket {
 	return atLeastHalf(diameter.Spread(more...))
 }
+
+// Sections are round profiles of one bore or shaft at several levels, about
+// one axis of measurement, as an instrument with a column gives them.
+type Sections struct {
+	Levels   []units.Length // along the axis, as many as profiles
+	Profiles []Profile      // all with their first reading in one direction
+}
+
+// Cylindricity is the bore or shaft beside a reference cylinder. Figures are
+// rounded once to the nearest picometre. It fails with [ErrShape] where there
+// are not as many levels as profiles, [ErrRange], [ErrRadius], [ErrKind], and
+// as the function of the cylinder's kind does.
+func (s Sections) Cylindricity(kind CylinderKind) (CylindricityLengths, error) {
+	if len(s.Levels) != len(s.Profiles) {
+		return CylindricityLengths{}, fault("cylinder", ErrShape, "as many levels as profiles")
+	}
+	var points []Point3
+	for i, p := range s.Profiles {
+		if !s.Levels[i].InRange() {
+			return CylindricityLengths{}, outOfRange("cylinder", i)
+		}
+		var space [inPlace]Point
+		section, err := p.points(space[:])
+		if err != nil {
+			return CylindricityLengths{}, err
+		}
+		for _, q := range section {
+			points = append(points, Point3{q.X, q.Y, float64(s.Levels[i])})
+		}
+	}
+	c, err := Cylinder(kind, points)
+	if err != nil {
+		return CylindricityLengths{}, err
+	}
+	return c.Lengths(units.InPicometres)
+}
