@@ -97,7 +97,7 @@ func (r Roundness) RONv(s Surface) float64 { return r.RONp(!s) }
 func (r Roundness) RONq() float64 { return r.RootMeanSquare }
 
 // Contacts are the points that the reference circle rests on, counter-clockwise
-// round its centre; none for LSCI. Two or three hold MCCI and three MICI; MZCI
+// round its centre from the one given first; none for LSCI. Two or three hold MCCI and three MICI; MZCI
 // has two on the outer and two on the inner circle, in turn, so that their
 // chords cross. More points may touch by accident: those named are enough to
 // prove that no small shift does better. A point on both circles means a zone
@@ -152,6 +152,7 @@ func (r *Roundness) finish(points []Point, c cloud, at Point) {
 		p := points[k.Index]
 		return math.Atan2(p.Y-c.origin.Y-at.Y, p.X-c.origin.X-at.X)
 	})
+	r.contacts.turn()
 }
 
 // distance is that of a point from a centre given from the origin.
@@ -174,15 +175,16 @@ func (r Roundness) Lengths(u units.Unit[units.Length]) (RoundnessLengths, error)
 	return RoundnessLengths{r.Kind, l[0], l[1], l[2], Radial(l[3]), Radial(l[4]), Radial(l[5]), Radial(l[6]), r.Global, r.contacts}, nil
 }
 
-// RoundnessLengths is a [Roundness] in lengths.
+// RoundnessLengths is a [Roundness] in lengths: a reference circle of some Kind
+// and what lies off it.
 type RoundnessLengths struct {
 	Kind             CircleKind
-	CentreX, CentreY units.Length
+	CentreX, CentreY units.Length // of the circles, from the axis of the readings
 	Diameter         units.Length // of the reference circle
-	RONt             Radial
-	Outside, Inside  Radial // farthest beyond and farthest within the reference circle
-	RONq             Radial
-	Global           bool // see [Roundness]
+	RONt             Radial       // peak to valley
+	Outside, Inside  Radial       // farthest beyond and farthest within the reference circle
+	RONq             Radial       // root mean square
+	Global           bool         // see [Roundness]
 	contacts         contacts
 }
 

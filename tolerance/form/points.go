@@ -38,6 +38,21 @@ func (c *contacts) add(k Contact) {
 // list is a copy of the contacts.
 func (c *contacts) list() []Contact { return append([]Contact(nil), c.at[:c.n]...) }
 
+// turn puts the first reading first and keeps the order round otherwise.
+func (c *contacts) turn() {
+	first := 0
+	for i := range c.n {
+		if c.at[i].Index < c.at[first].Index {
+			first = i
+		}
+	}
+	var turned [6]Contact
+	for i := range c.n {
+		turned[i] = c.at[(first+i)%c.n]
+	}
+	copy(c.at[:c.n], turned[:c.n])
+}
+
 // order sorts the contacts by a key.
 func (c *contacts) order(key func(Contact) float64) {
 	for i := 1; i < c.n; i++ {
@@ -83,9 +98,9 @@ func sincos(i, n int) (sin, cos float64) {
 	sin, cos = math.Sincos(2 * math.Pi * (float64(4*i-quadrant*n) / float64(4*n)))
 	switch quadrant {
 	case 1:
-		return cos, -sin
+		return cos, 0 - sin // no negative zero
 	case 2:
-		return -sin, -cos
+		return 0 - sin, -cos
 	case 3:
 		return -cos, sin
 	}

@@ -37,7 +37,10 @@ func MinimumZoneCircles(points []Point) (Roundness, error) {
 // contacts.
 //
 // A profile may have several such circles. An oval has two of nearly the same
-// size, on its long axis at either side of its middle. Where deviations are
+// size, on its long axis at either side of its middle, as two readings across
+// its short axis hold it and the next stop it sideways: the size is sharp, the
+// centre is not, and RONt from this centre may be a quarter above that of the
+// minimum zone. Where deviations are
 // small beside the radius and no gap between neighbours reaches 120°, the
 // result is the largest of all with their centre inside the profile, and Global
 // says that this was proved for these points; of equals it is one.
