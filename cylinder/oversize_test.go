@@ -225,6 +225,31 @@ func TestLeastSize_brackets(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, boreAt("[86.23 mm, 86.23 mm]"), n.Size, "a circle over a diameter is as wide")
 
+	// One wall dialled, and the diameter through it: the other is worn by what is
+	// left, 0.02, so the bar moves by 0.03 and not by 0.04.
+	one := WornBore{Finished: 86 * units.Millimetre, Walls: []BoreWall{wallAt(thrust, "0.08 mm")}, Greatest: boreAt("86.10 mm")}
+	n, err = LeastSize(&one, &p)
+	require.NoError(t, err)
+	require.Equal(t, boreAt("86.18 mm"), n.Size)
+	require.Equal(t, BoreCentre{Y: boreLen("0.03 mm")}, n.Centre)
+	require.Empty(t, n.Settle)
+	one.Greatest = tolerance.Bracket{}
+	n, err = LeastSize(&one, &p)
+	require.NoError(t, err)
+	require.Equal(t, boreAt("86.16 mm"), n.Size)
+	require.Equal(t, "dial the wall opposite the most worn one too, which counts as unworn", n.Settle)
+	p.Centring, p.Centre = StatedCentre, BoreCentre{Y: boreLen("-0.05 mm")}
+	one.Greatest = boreAt("86.10 mm")
+	n, err = LeastSize(&one, &p)
+	require.NoError(t, err)
+	require.Equal(t, boreAt("86.34 mm"), n.Size, "0.08 + 0.05 from the bar, twice, and 0.08")
+	// The other wall, which the bar would miss: 0.02 + 0.09 beside 0.08 − 0.09.
+	p.Centre.Y = boreLen("0.09 mm")
+	n, err = LeastSize(&one, &p)
+	require.NoError(t, err)
+	require.Equal(t, boreAt("86.3 mm"), n.Size)
+	require.Equal(t, -1, n.Governs)
+
 	// From diameters, with a stated centre that is off.
 	b.Walls, b.Greatest = nil, boreAt("86.10 mm")
 	p.Centring, p.Centre = StatedCentre, BoreCentre{X: boreLen("0.2 mm")}

@@ -45,32 +45,6 @@ func (c *Centring) UnmarshalText(text []byte) error {
 	return boreRead("centring", centringNames, text, c)
 }
 
-// BoreSurface is what a bore's wall is made of, as far as it may be bored. The
-// zero value is SurfaceNotStated.
-type BoreSurface uint8
-
-// The surfaces.
-const (
-	SurfaceNotStated BoreSurface = iota
-	PlainIron                    // iron or steel, of the block or of a liner: bored and honed
-	PlatedBore                   // chromium or nickel with silicon carbide
-	CoatedBore                   // sprayed
-	BareAlloy                    // silicon aluminium without a liner
-)
-
-var surfaceNames = []string{"not stated", "plain iron", "plated", "coated", "bare alloy"}
-
-// String is the surface in words.
-func (s BoreSurface) String() string { return boreWord(surfaceNames, s) }
-
-// MarshalText writes what String gives.
-func (s BoreSurface) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
-
-// UnmarshalText reads what String gives.
-func (s *BoreSurface) UnmarshalText(text []byte) error {
-	return boreRead("bore surface", surfaceNames, text, s)
-}
-
 // A WornBore is what is known of a bore that may have to be bored.
 type WornBore struct {
 	Where    string       `json:"where"`    // "cylinder 3"
@@ -124,8 +98,9 @@ type BoreNeed struct {
 // takes there.
 //
 // From a greatest diameter alone it is the bracket of [LeastSizeByDiameters].
-// Where walls were dialled and a diameter is given too, the walls must explain
-// it: no diameter exceeds the bore by more than twice the greatest wear.
+// A wall that wasn't dialled counts as unworn, so dial both sides. Where a
+// diameter is given too, the walls must explain it, and it tells of the wall
+// opposite the most worn one.
 //
 // The ends are rounded outward to the picometre, the centre to the nearest, and
 // the size holds for the rounded centre. It fails with an [InputError] where
@@ -152,48 +127,81 @@ func (b *WornBore) overAll(p *BoringPlan) (BoreNeed, error) {
 		}
 		return b.byDiameter(p), nil
 	}
+	walls, settle, err := b.withOpposite()
+	if err != nil {
+		return BoreNeed{}, err
+	}
 	centre := p.Centre
 	switch p.Centring {
 	case OriginalAxis:
-		centre = BoreCentre{}
+		centre, settle = BoreCentre{}, ""
 	case MovedToBore:
 		var few [32]wallPoint
 		points := few[:0]
-		for i := range b.Walls {
-			_, hi := bothOf(b.Walls[i].Wear)
-			x, y := unit(b.Walls[i].Heading)
+		for i := range walls {
+			_, hi := bothOf(walls[i].Wear)
+			x, y := unit(walls[i].Heading)
 			points = append(points, wallPoint{x, y, float64(hi)})
 		}
 		c := leastCircle(float64(b.Finished)/2, points)
 		centre = BoreCentre{units.Length(math.RoundToEven(c.x)), units.Length(math.RoundToEven(c.y))}
 	}
-	n := BoreNeed{Centre: centre, CentreKnown: true, Governs: -1}
+	n := BoreNeed{Centre: centre, CentreKnown: true, Governs: -1, Settle: settle}
 	near, far := centre.shift()
 	lo, hi := b.Finished+2*near, b.Finished+2*far
-	for i := range b.Walls {
-		least, greatest := b.Walls[i].span(b.Finished, centre)
+	for i := range walls {
+		least, greatest := walls[i].span(b.Finished, centre)
 		lo = max(lo, least)
 		if greatest > hi {
 			hi, n.Governs = greatest, i
 		}
 	}
+	if n.Governs == len(b.Walls) {
+		n.Governs = -1 // the wall opposite, which wasn't dialled
+	}
 	n.Size = boreSpan(min(lo, hi), hi)
-	if b.Greatest.IsZero() {
-		return n, nil
+	if !b.Greatest.IsZero() {
+		n.Size = n.Size.Max(b.Greatest.Max(finished))
 	}
-	// A diameter is the bore and two walls' wear.
-	most := units.Length(0)
-	for i := range b.Walls {
-		_, w := bothOf(b.Walls[i].Wear)
-		most = max(most, w)
-	}
-	if d, _ := bothOf(b.Greatest); d > b.Finished+2*most {
-		return n, &InputError{b.field("greatest diameter"), b.Greatest.String(),
-			"explained by the walls dialled, of which none is worn by more than " + most.String() + ": dial the place where it was gauged"}
-	}
-	n.Size = n.Size.Max(b.Greatest.Max(finished))
 	return n, nil
 }
+
+// withOpposite are the walls dialled and, where the one opposite the most worn
+// wasn't, that one as the greatest diameter tells of it, which is taken to go
+// through the most worn wall. No diameter exceeds the bore by more than twice
+// the greatest wear.
+func (b *WornBore) withOpposite() (walls []BoreWall, settle string, err error) {
+	const half = 180 * units.Degree
+	top := &b.Walls[0]
+	for i := range b.Walls[1:] {
+		if mostOf(b.Walls[i+1].Wear) > mostOf(top.Wear) {
+			top = &b.Walls[i+1]
+		}
+	}
+	dialled := false
+	for i := range b.Walls {
+		dialled = dialled || (b.Walls[i].Heading%(2*half)-top.Heading%(2*half)-half)%(2*half) == 0
+	}
+	wear := mostOf(top.Wear)
+	d, _ := bothOf(b.Greatest)
+	switch {
+	case b.Greatest.IsZero() && !dialled:
+		return b.Walls, "dial the wall opposite the most worn one too, which counts as unworn", nil
+	case b.Greatest.IsZero():
+		return b.Walls, "", nil
+	case d > b.Finished+2*max(wear, 0):
+		return nil, "", &InputError{b.field("greatest diameter"), b.Greatest.String(),
+			"explained by the walls dialled, of which none is worn by more than " + wear.String() + ": dial the place where it was gauged"}
+	case dialled:
+		return b.Walls, "", nil
+	}
+	left := WearOppositeWall(b.Greatest, tolerance.Exactly(b.Finished), top.Wear).Max(tolerance.Exactly(units.Length(0)))
+	walls = append(make([]BoreWall, 0, len(b.Walls)+1), b.Walls...)
+	return append(walls, BoreWall{Heading: top.Heading%(2*half) + half, Wear: left}), "", nil
+}
+
+// mostOf is a checked bracket's upper end.
+func mostOf(i tolerance.Bracket) units.Length { _, hi := bothOf(i); return hi }
 
 // span is the least and the greatest diameter about a centre that reaches a
 // wall.

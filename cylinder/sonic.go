@@ -1,7 +1,6 @@
 package cylinder
 
 import (
-	"errors"
 	"math"
 	"strconv"
 
@@ -29,27 +28,6 @@ type WallLeft struct {
 
 // WallLeftOf is what is left of a wall of which so much is cut.
 func WallLeftOf[N tolerance.Number[N]](wall, cut N) N { return wall.Sub(cut) }
-
-// ErrProcess is the kind of a [ProcessError], for errors.Is.
-var ErrProcess = errors.New("cylinder: a bore that isn't rebored")
-
-// A ProcessError refuses a bore whose surface is not one that is bored and
-// honed as iron is, unless the maker's process for it is named.
-type ProcessError struct {
-	Where   string
-	Surface BoreSurface
-}
-
-func (e *ProcessError) Error() string {
-	where := e.Where
-	if where != "" {
-		where += ": "
-	}
-	return "cylinder: " + where + "a " + e.Surface.String() + " bore is not rebored without the maker's own process for it, which is not given"
-}
-
-// Unwrap gives [ErrProcess].
-func (e *ProcessError) Unwrap() error { return ErrProcess }
 
 // overSize is how far the bore of a size about a centre lies beyond the
 // finished radius toward a heading, rounded down and up. Along u it is where
