@@ -38,20 +38,14 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"Without flags it judges an invented head. Write your own readings in a file like\n"+
 		"examples/headflatness/head.json: the blades you have, the manual's limits, and for each line\n"+
 		"how the straight-edge lay (rests or rocks) and which blades went in (free, drag, forced, refused).", errs)
-	file := flags.String("in", "", "the `FILE` with the readings; - for standard input")
+	source := flags.Input("head.json", demo, "the `FILE` with the readings; - for standard input")
 	working := flags.Bool("working", false, "write out the working of the skim")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
-	name, data := "head.json", demo
-	if *file != "" {
-		var err error
-		if data, err = recipe.ReadInput(*file, in); err != nil {
-			return flags.Fail(err)
-		}
-		if name = *file; name == "-" {
-			name = "standard input"
-		}
+	name, data, err := source.Read(in)
+	if err != nil {
+		return flags.Fail(err)
 	}
 	doc, err := inspect(name, data)
 	if err != nil {

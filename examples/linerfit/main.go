@@ -36,20 +36,14 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"Without flags it judges an invented engine. Write your own readings in a file like\n"+
 		"examples/linerfit/engine.json: under wet the protrusions of wet liners and the shims you\n"+
 		"have, under dry the sizes of dry liners and their bores. Either may be left out.", errs)
-	file := flags.String("in", "", "the `FILE` with the readings; - for standard input")
+	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
 	working := flags.String("working", "", "write out the working of one `LINER`, such as \"cylinder 2\"")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
-	name, data := "engine.json", demo
-	if *file != "" {
-		var err error
-		if data, err = recipe.ReadInput(*file, in); err != nil {
-			return flags.Fail(err)
-		}
-		if name = *file; name == "-" {
-			name = "standard input"
-		}
+	name, data, err := source.Read(in)
+	if err != nil {
+		return flags.Fail(err)
 	}
 	e, err := read(name, data)
 	if err != nil {

@@ -40,20 +40,14 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"straight-edge) or by heights; and what a line hone is to reach. line and hone may be left out.\n"+
 		"A crown's height grows toward the head, from a plate parallel to the block face; as a depth\n"+
 		"under the face it has a minus.", errs)
-	file := flags.String("in", "", "the `FILE` with the readings; - for standard input")
+	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
 	working := flags.String("working", "", "write out the working of the line hone at one `HOUSING`, such as \"main 2\"")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
-	name, data := "engine.json", demo
-	if *file != "" {
-		var err error
-		if data, err = recipe.ReadInput(*file, in); err != nil {
-			return flags.Fail(err)
-		}
-		if name = *file; name == "-" {
-			name = "standard input"
-		}
+	name, data, err := source.Read(in)
+	if err != nil {
+		return flags.Fail(err)
 	}
 	e, err := read(name, data)
 	if err != nil {

@@ -40,20 +40,14 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"  main journal   63.487–63.500 mm (2.4995–2.5000 in)\n"+
 		"  end float      0.05–0.18 mm (0.002–0.007 in); worn max 0.20 mm\n"+
 		"  readings       86.02 mm, 86.03 mm, 86.52 mm", errs)
-	file := flags.String("in", "", "the `FILE` to read; - for standard input")
+	source := flags.Input("limits.txt", demo, "the `FILE` to read; - for standard input")
 	all := flags.Bool("all", false, "list the lines in which nothing is flagged, too")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
-	name, data := "limits.txt", demo
-	if *file != "" {
-		var err error
-		if data, err = recipe.ReadInput(*file, in); err != nil {
-			return flags.Fail(err)
-		}
-		if name = *file; name == "-" {
-			name = "standard input"
-		}
+	name, data, err := source.Read(in)
+	if err != nil {
+		return flags.Fail(err)
 	}
 	page, err := check(name, data, *all)
 	if err != nil {

@@ -43,7 +43,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"  refused  does not go in: the gap is less than the blade\n\n"+
 		"Hold the ring flush in its clean groove, so that it can't tip, and try several places\n"+
 		"round the piston. \"Can't tell\" is not a pass. The engine maker's manual governs.", errs)
-	file := flags.String("in", "", "the `FILE` with the readings; - for standard input")
+	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
 	groove := flags.String("working", "", "write out the working of one `GROOVE`, such as \"3 second\" for piston 3, second ring")
 	plan := flags.String("plan", "", "say in which order to try the blades for this `RING`, and what they can't decide")
 	if exit, done := flags.Parse(args, out); done {
@@ -56,15 +56,9 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	if given["working"] && given["plan"] {
 		return flags.Fail(errors.New("-working and -plan are two questions: ask one at a time"))
 	}
-	name, data := "engine.json", demo
-	if given["in"] {
-		var err error
-		if data, err = recipe.ReadInput(*file, in); err != nil {
-			return flags.Fail(err)
-		}
-		if name = *file; name == "-" {
-			name = "standard input"
-		}
+	name, data, err := source.Read(in)
+	if err != nil {
+		return flags.Fail(err)
 	}
 	e, set, rows, err := inspect(name, data)
 	if err != nil {

@@ -48,25 +48,19 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"Without flags it works an invented engine's squish. Write your own as in\n"+
 		"examples/stackup/chain.json: for each size its limits, its sensitivity (1 where it adds,\n"+
 		"-1 where it takes) and how it scatters (normal with so many sigmas, rectangular, triangular).", errs)
-	file := flags.String("in", "", "the `FILE` with the chain; - for standard input")
+	source := flags.Input("chain.json", demo, "the `FILE` with the chain; - for standard input")
 	sigmas := flags.Float64("sigmas", 3, "the root-sum-square at so many standard deviations, `K`")
 	trials := flags.Int("trials", 100000, "so many simulated engines, `N`; 0 for none")
 	seed := flags.Uint64("seed", 1, "the `SEED` of the simulation: the same gives the same answer")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
-	name, data := "chain.json", demo
-	if *file != "" {
-		var err error
-		if data, err = recipe.ReadInput(*file, in); err != nil {
-			return flags.Fail(err)
-		}
-		if name = *file; name == "-" {
-			name = "standard input"
-		}
+	name, data, err := source.Read(in)
+	if err != nil {
+		return flags.Fail(err)
 	}
 	var s stack
-	err := document.DecodeNamed(name, data, &s)
+	err = document.DecodeNamed(name, data, &s)
 	switch {
 	case err == nil && s.Schema != 1:
 		err = fmt.Errorf("%s: schema: this reads schema 1, not %d", name, s.Schema)

@@ -78,3 +78,36 @@ func inputError(name string, err error) error {
 	}
 	return &InputError{Name: name, Err: err}
 }
+
+// A Source is what a recipe works on: the file that its -in names, or the
+// invented one that it carries.
+type Source struct {
+	name  string
+	data  []byte
+	path  string
+	given bool
+}
+
+// Input defines the flag -in, with the invented file that stands in for it.
+// The usage has the word for the value in back quotes.
+func (s *Set) Input(name string, demo []byte, usage string) *Source {
+	src := &Source{name: name, data: demo}
+	s.Func("in", usage, func(path string) error {
+		src.path, src.given = path, true
+		return nil
+	})
+	return src
+}
+
+// Read gives the input and the name that errors in it begin with. The error
+// is an [*InputError].
+func (s *Source) Read(stdin io.Reader) (name string, data []byte, err error) {
+	if !s.given {
+		return s.name, s.data, nil
+	}
+	data, err = ReadInput(s.path, stdin)
+	if name = s.path; name == "-" {
+		name = "standard input"
+	}
+	return name, data, err
+}
