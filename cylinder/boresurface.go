@@ -34,10 +34,11 @@ var ErrProcess = errors.New("cylinder: a bore that isn't rebored")
 // A ProcessError refuses a bore whose surface is not one that is bored and
 // honed as iron is, unless the maker's process for it is named.
 type ProcessError struct {
-	Where   string
-	Surface BoreSurface
+	Where   string      // the bore
+	Surface BoreSurface // what its wall is made of
 }
 
+// Error says what is wrong, and what was expected.
 func (e *ProcessError) Error() string {
 	where := e.Where
 	if where != "" {

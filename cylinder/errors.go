@@ -20,6 +20,7 @@ type InputError struct {
 	Want  string // "above 0 mm"
 }
 
+// Error says what is wrong, and what was expected.
 func (e *InputError) Error() string {
 	return fmt.Sprintf("cylinder: %s %s is not %s", e.Field, e.Value, e.Want)
 }

@@ -56,9 +56,9 @@ type FinishPlan struct {
 	// Skirts are what each bore's own piston measured, in the order of the
 	// bores, and Pistons the temperature and expansion that they had then.
 	Skirts    []tolerance.Bracket `json:"skirts"`
-	Pistons   instrument.Thermal  `json:"pistonThermal,omitzero"`
-	Clearance units.Length        `json:"clearance"` // wanted, at 20 °C
-	Honing    units.Length        `json:"honing"`    // stock left for the hone, on the diameter
+	Pistons   instrument.Thermal  `json:"pistonThermal,omitzero"` // while Skirts were measured
+	Clearance units.Length        `json:"clearance"`              // wanted, at 20 °C
+	Honing    units.Length        `json:"honing"`                 // stock left for the hone, on the diameter
 	// Block is the temperature and expansion that the block has while it is
 	// bored and gauged.
 	Block instrument.Thermal `json:"block,omitzero"`
@@ -73,7 +73,7 @@ type FinishSize struct {
 	// what a gauge at 20 °C, or one with its own temperature corrected, must
 	// show there.
 	FinishNow tolerance.Bracket `json:"finishNow"`
-	RoughNow  tolerance.Bracket `json:"roughNow"`
+	RoughNow  tolerance.Bracket `json:"roughNow"` // before honing
 }
 
 // FinishSizes are the sizes to bore and to hone each bore to. With nothing

@@ -12,8 +12,8 @@ import (
 // A Price is in the smallest coin of the user's currency, so that sums are
 // exact. The zero value is one that was not given, which is not free.
 type Price struct {
-	Coins int64 `json:"coins"`
-	Given bool  `json:"given"`
+	Coins int64 `json:"coins"` // from 0 to a million million
+	Given bool  `json:"given"` // false: not known
 }
 
 // PriceOf is a price that was given.
@@ -42,8 +42,8 @@ func (p Price) plus(q Price, n int) Price {
 
 // A Stock is how many are there. The zero value is not known.
 type Stock struct {
-	Pieces int  `json:"pieces"`
-	Known  bool `json:"known"`
+	Pieces int  `json:"pieces"` // 0 or more
+	Known  bool `json:"known"`  // false: not counted
 }
 
 // StockOf is a stock that is known.
@@ -69,7 +69,7 @@ type PistonKit struct {
 	// bore, in their order, or any number for all. Empty where they were not
 	// measured: then its size is the nominal step, and not proved.
 	Pistons []tolerance.Bracket `json:"pistons,omitzero"`
-	Stock   Stock               `json:"stock,omitzero"`
+	Stock   Stock               `json:"stock,omitzero"` // how many of its pistons are there
 	Price   Price               `json:"price,omitzero"` // of one piston with its rings
 }
 

@@ -17,13 +17,13 @@ type RepairLiner struct {
 
 // An OversizeJob is a block whose bores are to be finished to one size.
 type OversizeJob struct {
-	Standard  units.Length      `json:"standard"` // the bore that the kits' oversizes count from
-	Bores     []WornBore        `json:"bores"`
-	Kits      []PistonKit       `json:"kits"`
+	Standard  units.Length      `json:"standard"`           // the bore that the kits' oversizes count from
+	Bores     []WornBore        `json:"bores"`              // 1 to 1000
+	Kits      []PistonKit       `json:"kits"`               // 1 to 1000, in any order
 	Clearance tolerance.Bracket `json:"clearance,omitzero"` // of the piston at 20 °C; needed where pistons were measured
-	Plan      BoringPlan        `json:"plan"`
-	Liner     RepairLiner       `json:"liner,omitzero"`
-	Boring    Price             `json:"boring,omitzero"` // of boring and honing one bore
+	Plan      BoringPlan        `json:"plan"`               // the same for all bores
+	Liner     RepairLiner       `json:"liner,omitzero"`     // for those that no kit suits
+	Boring    Price             `json:"boring,omitzero"`    // of boring and honing one bore
 }
 
 // A KitFit is how one bore would do at the size of one kit.
@@ -33,27 +33,27 @@ type KitFit struct {
 	// Spare is how much more than the least size that is. CleansUp is Within
 	// where that is 0 or more for sure.
 	Spare    tolerance.Bracket `json:"spare"`
-	CleansUp tolerance.Verdict `json:"cleansUp"`
+	CleansUp tolerance.Verdict `json:"cleansUp"` // Within, Below or Undecided
 	// Wall is the thinnest wall left, of those read; WallStands whether it is
 	// as thick as it must be. Without readings, or a least wall, there is no
 	// doubt to settle: it is Within, and WallRead false.
 	Wall       tolerance.Bracket `json:"wall,omitzero"`
-	WallAt     string            `json:"wallAt,omitempty"`
-	WallRead   bool              `json:"wallRead"`
-	WallStands tolerance.Verdict `json:"wallStands"`
-	Allowed    tolerance.Verdict `json:"allowed"` // at most the largest bore that the maker allows
-	Fits       tolerance.Verdict `json:"fits"`    // all three
+	WallAt     string            `json:"wallAt,omitempty"` // where it is
+	WallRead   bool              `json:"wallRead"`         // whether any was
+	WallStands tolerance.Verdict `json:"wallStands"`       // Within, Below or Undecided
+	Allowed    tolerance.Verdict `json:"allowed"`          // at most the largest bore that the maker allows
+	Fits       tolerance.Verdict `json:"fits"`             // all three
 }
 
 // A BoreChoice is what one bore asks for.
 type BoreChoice struct {
-	Where string   `json:"where"`
-	Need  BoreNeed `json:"need"`
-	Fits  []KitFit `json:"fits"` // by the kits' places in [OversizeChoice].Kits
+	Where string   `json:"where"` // the bore
+	Need  BoreNeed `json:"need"`  // the least size for it
+	Fits  []KitFit `json:"fits"`  // by the kits' places in [OversizeChoice].Kits
 	// Sure is the least kit that fits for sure, Possible the least that may;
 	// −1 where there is none.
 	Sure     int `json:"sure"`
-	Possible int `json:"possible"`
+	Possible int `json:"possible"` // as Sure, of those that may
 }
 
 // An OversizeOutcome says what the choice came to. The zero value is
@@ -82,13 +82,13 @@ func (o *OversizeOutcome) UnmarshalText(text []byte) error {
 
 // An OversizeChoice is one size for a block.
 type OversizeChoice struct {
-	Outcome OversizeOutcome `json:"outcome"`
-	Kits    []PistonKit     `json:"kits"` // in order of size
-	Bores   []BoreChoice    `json:"bores"`
+	Outcome OversizeOutcome `json:"outcome"` // what it came to
+	Kits    []PistonKit     `json:"kits"`    // in order of size
+	Bores   []BoreChoice    `json:"bores"`   // in the order of the job
 	// Kit is the least that fits every bore for sure, Possible the least that
 	// may; −1 where there is none.
 	Kit      int `json:"kit"`
-	Possible int `json:"possible"`
+	Possible int `json:"possible"` // as Kit, of those that may
 	// Forced is the bore, by its place, that asks for this size: the one with
 	// the least to spare at it or, where no kit suits all, the one that is
 	// furthest from cleaning up.

@@ -54,8 +54,8 @@ type WornBore struct {
 	// Greatest is the greatest diameter, of a [BoreSurvey]. Alone it doesn't tell
 	// which side is worn.
 	Greatest tolerance.Bracket `json:"greatest,omitzero"`
-	Sonic    []SonicWall       `json:"sonic,omitzero"` // readings of its walls' thickness
-	Surface  BoreSurface       `json:"surface,omitzero"`
+	Sonic    []SonicWall       `json:"sonic,omitzero"`   // readings of its walls' thickness
+	Surface  BoreSurface       `json:"surface,omitzero"` // what its wall is made of
 	// Process is the maker's own, without which a plated, coated or bare alloy
 	// bore is not rebored: where it is written down.
 	Process string `json:"process,omitempty"`
@@ -63,27 +63,27 @@ type WornBore struct {
 
 // A BoringPlan is how bores are to be finished.
 type BoringPlan struct {
-	Centring Centring     `json:"centring,omitzero"`
-	Centre   BoreCentre   `json:"centre,omitzero"` // for StatedCentre
-	Cut      units.Length `json:"cut"`             // the least to be cut from every wall, per side
-	Honing   units.Length `json:"honing"`          // left for honing, on the diameter
+	Centring Centring     `json:"centring,omitzero"` // where the bar stands
+	Centre   BoreCentre   `json:"centre,omitzero"`   // for StatedCentre
+	Cut      units.Length `json:"cut"`               // the least to be cut from every wall, per side
+	Honing   units.Length `json:"honing"`            // left for honing, on the diameter
 	// LeastWall is how thick a wall must stay; LargestBore the largest size
 	// that the maker allows. Zero where not given.
 	LeastWall   units.Length `json:"leastWall,omitzero"`
-	LargestBore units.Length `json:"largestBore,omitzero"`
+	LargestBore units.Length `json:"largestBore,omitzero"` // on the diameter
 }
 
 // A BoreNeed is the least size that a bore can be finished to.
 type BoreNeed struct {
-	Size        tolerance.Bracket `json:"size"`
-	Centre      BoreCentre        `json:"centre"` // where the bar stands
-	CentreKnown bool              `json:"centreKnown"`
+	Size        tolerance.Bracket `json:"size"`        // the least, after honing
+	Centre      BoreCentre        `json:"centre"`      // where the bar stands
+	CentreKnown bool              `json:"centreKnown"` // false: moved, by diameters alone
 	// Governs is the wall, by its place in WornBore.Walls, that asks for it; −1
 	// where that is an unworn wall that the moved bar would miss, or where there
 	// are only diameters.
 	Governs     int    `json:"governs"`
-	ByDiameters bool   `json:"byDiameters"` // without dialled walls: which side is worn isn't known
-	Settle      string `json:"settle,omitempty"`
+	ByDiameters bool   `json:"byDiameters"`      // without dialled walls: which side is worn isn't known
+	Settle      string `json:"settle,omitempty"` // what would narrow it
 }
 
 // LeastSize is the least size that a bore can be finished to, with the bar set

@@ -29,8 +29,8 @@ func (r *RidgeSide) UnmarshalText(text []byte) error { return boreRead("ridge", 
 // A Ridge is the step at the top of ring travel, where the wall above the top
 // ring is not worn. The zero value is one that was not measured.
 type Ridge struct {
-	Height  tolerance.Bracket `json:"height"`
-	Counted RidgeSide         `json:"counted"`
+	Height  tolerance.Bracket `json:"height"`  // 0 or more
+	Counted RidgeSide         `json:"counted"` // per side or on the diameter
 }
 
 // OnDiameter is the ridge as a difference of diameters. A ridge measured per

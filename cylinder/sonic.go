@@ -11,7 +11,7 @@ import (
 // A SonicWall is a wall's thickness at one place, read with an ultrasonic
 // gauge.
 type SonicWall struct {
-	Where   string            `json:"where"`
+	Where   string            `json:"where"`   // "thrust side, 60 mm down"
 	Heading units.Angle       `json:"heading"` // from the crank's axis, as of a [BoreWall]
 	Wall    tolerance.Bracket `json:"wall"`    // as it is, worn
 	// Wear of that wall at that place. Where it isn't given it counts as none,
@@ -21,9 +21,9 @@ type SonicWall struct {
 
 // A WallLeft is what finishing to a size leaves of a wall.
 type WallLeft struct {
-	Where string            `json:"where"`
-	Cut   tolerance.Bracket `json:"cut"`  // taken from it
-	Left  tolerance.Bracket `json:"left"` // below zero: bored through
+	Where string            `json:"where"` // of the reading
+	Cut   tolerance.Bracket `json:"cut"`   // taken from it
+	Left  tolerance.Bracket `json:"left"`  // below zero: bored through
 }
 
 // WallLeftOf is what is left of a wall of which so much is cut.

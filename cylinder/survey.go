@@ -28,8 +28,8 @@ type BoreLevel struct {
 // A BoreReading is what the gauge showed at one station. The zero value is a
 // reading that was not taken, which is not a reading of nothing.
 type BoreReading struct {
-	Shown units.Length `json:"shown"`
-	Taken bool         `json:"taken"`
+	Shown units.Length `json:"shown"` // the size, or the deviation from the setting
+	Taken bool         `json:"taken"` // false: not read
 }
 
 // ReadBore is a reading that was taken.
@@ -81,15 +81,15 @@ type BoreSurvey struct {
 	// Unworn is a reading with the same gauge below the ring travel. Where it
 	// was taken wear counts from it, and the gauge's setting drops out.
 	Unworn      BoreReading `json:"unworn,omitzero"`
-	Ridge       Ridge       `json:"ridge,omitzero"`
-	TorquePlate Recorded    `json:"torquePlate,omitzero"`
-	CapsTorqued Recorded    `json:"capsTorqued,omitzero"`
+	Ridge       Ridge       `json:"ridge,omitzero"`       // zero where it was not measured
+	TorquePlate Recorded    `json:"torquePlate,omitzero"` // whether one was fitted
+	CapsTorqued Recorded    `json:"capsTorqued,omitzero"` // whether the bearing caps were
 }
 
 // A Station is where in a survey a reading stands, by its places from 0.
 type Station struct {
-	Level   int `json:"level"`
-	Heading int `json:"heading"`
+	Level   int `json:"level"`   // in BoreSurvey.Levels
+	Heading int `json:"heading"` // in BoreSurvey.Headings
 }
 
 // MostStations is how many readings a survey may have.

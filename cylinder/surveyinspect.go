@@ -7,15 +7,15 @@ import (
 
 // A BoreExtreme is the greatest or the least size of a bore, and where.
 type BoreExtreme struct {
-	Size  tolerance.Bracket `json:"size"`
+	Size  tolerance.Bracket `json:"size"`  // at 20 °C
 	Shown units.Length      `json:"shown"` // as the gauge showed it
-	At    Station           `json:"at"`
+	At    Station           `json:"at"`    // where
 }
 
 // A BoreSpread is a difference between readings of one bore, and where it is
 // the worst.
 type BoreSpread struct {
-	Value tolerance.Bracket `json:"value"`
+	Value tolerance.Bracket `json:"value"` // a difference of diameters, at 20 °C
 	Known bool              `json:"known"` // whether enough was read for it
 	At    Station           `json:"at"`    // out-of-round: the level; taper along a direction: that one
 }
@@ -23,23 +23,23 @@ type BoreSpread struct {
 // A BoreReport is what follows from the survey of one bore. It is plain data;
 // stations are by their places in the survey, which names them.
 type BoreReport struct {
-	Taken    int               `json:"taken"`   // how many readings were
-	Missing  int               `json:"missing"` // and were not
-	Greatest BoreExtreme       `json:"greatest"`
-	Least    BoreExtreme       `json:"least"`
-	Mean     tolerance.Bracket `json:"mean"`
+	Taken    int               `json:"taken"`    // how many readings were
+	Missing  int               `json:"missing"`  // and were not
+	Greatest BoreExtreme       `json:"greatest"` // of all readings
+	Least    BoreExtreme       `json:"least"`    // of all readings
+	Mean     tolerance.Bracket `json:"mean"`     // of all readings
 	// OutOfRound is that of the worst level: at least so much, since an oval
 	// may lie between the directions read. LeastOvalShown is the share of one
 	// that these directions are sure to show.
 	OutOfRound BoreSpread                       `json:"outOfRound"`
-	Taper      [taperRules]BoreSpread           `json:"taper"` // by [TaperRule]; the last for each BoreLimits.TaperPer
-	Choke      BoreSpread                       `json:"choke"` // mean of the last level less that of the first
-	Wear       BoreSpread                       `json:"wear"`  // of the greatest size
-	LeastWear  BoreSpread                       `json:"leastWear"`
-	Ridge      BoreSpread                       `json:"ridge"` // on the diameter
-	Shape      BoreShape                        `json:"shape"`
-	Standing   [boreMeasures]tolerance.Standing `json:"standing"` // by [BoreMeasure]
-	Notes      []BoreNote                       `json:"notes,omitzero"`
+	Taper      [taperRules]BoreSpread           `json:"taper"`          // by [TaperRule]; the last for each BoreLimits.TaperPer
+	Choke      BoreSpread                       `json:"choke"`          // mean of the last level less that of the first
+	Wear       BoreSpread                       `json:"wear"`           // of the greatest size
+	LeastWear  BoreSpread                       `json:"leastWear"`      // of the least size; below zero, smaller than finished
+	Ridge      BoreSpread                       `json:"ridge"`          // on the diameter
+	Shape      BoreShape                        `json:"shape"`          // of the means of the levels
+	Standing   [boreMeasures]tolerance.Standing `json:"standing"`       // by [BoreMeasure]
+	Notes      []BoreNote                       `json:"notes,omitzero"` // what must be said beside the figures
 }
 
 // boreSums is what one walk over the readings gathers, in what the gauge

@@ -43,22 +43,22 @@ func BoreMeasures() []BoreMeasure {
 // oversize step the limits of size are those of that step. Any of them may be
 // missing.
 type BoreLimits struct {
-	Size       tolerance.Spec `json:"size,omitzero"`
-	Mean       tolerance.Spec `json:"mean,omitzero"`
+	Size       tolerance.Spec `json:"size,omitzero"`       // the greatest and the least reading
+	Mean       tolerance.Spec `json:"mean,omitzero"`       // the mean of all readings
 	OutOfRound tolerance.Spec `json:"outOfRound,omitzero"` // a difference of diameters
-	Taper      tolerance.Spec `json:"taper,omitzero"`
-	TaperRule  TaperRule      `json:"taperRule,omitzero"` // how the manual counts it
-	TaperPer   units.Length   `json:"taperPer,omitzero"`  // for TaperPerLength: for each 100 mm, each inch
-	Wear       tolerance.Spec `json:"wear,omitzero"`
+	Taper      tolerance.Spec `json:"taper,omitzero"`      // by TaperRule
+	TaperRule  TaperRule      `json:"taperRule,omitzero"`  // how the manual counts it
+	TaperPer   units.Length   `json:"taperPer,omitzero"`   // for TaperPerLength: for each 100 mm, each inch
+	Wear       tolerance.Spec `json:"wear,omitzero"`       // on the diameter, from the size last finished to
 	// Choke is what the maker asks of the last level's mean less the first
 	// one's. Where it is given, a bore smaller at its head end than the size
 	// last finished to has no negative wear.
 	Choke        tolerance.Spec `json:"choke,omitzero"`
-	Ridge        tolerance.Spec `json:"ridge,omitzero"`
+	Ridge        tolerance.Spec `json:"ridge,omitzero"`        // by RidgeCounted
 	RidgeCounted RidgeSide      `json:"ridgeCounted,omitzero"` // how the manual counts it
 	// What the manual asks to be fitted while the bore is gauged.
 	TorquePlate Recorded `json:"torquePlate,omitzero"`
-	CapsTorqued Recorded `json:"capsTorqued,omitzero"`
+	CapsTorqued Recorded `json:"capsTorqued,omitzero"` // the bearing caps
 }
 
 // Spec is what the limits ask of a measure.

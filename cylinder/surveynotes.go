@@ -44,8 +44,8 @@ func (k *BoreNoteKind) UnmarshalText(text []byte) error { return boreRead("note"
 // A BoreNote is something that whoever reads the report must know beside its
 // figures.
 type BoreNote struct {
-	Kind   BoreNoteKind `json:"kind"`
-	At     Station      `json:"at"`
+	Kind   BoreNoteKind `json:"kind"`             // what it is about
+	At     Station      `json:"at"`               // where
 	Detail string       `json:"detail,omitempty"` // of a suspect reading: what may have happened
 }
 
