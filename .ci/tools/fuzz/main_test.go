@@ -40,3 +40,17 @@ func TestFailingInput(t *testing.T) {
 		t.Errorf("got %q", got)
 	}
 }
+
+func TestOutOfTime(t *testing.T) {
+	for out, want := range map[string]bool{
+		"fuzz: elapsed: 4s, execs: 22920\n--- FAIL: FuzzParseSet (3.74s)\n    context deadline exceeded\nFAIL\n":                    true,
+		"--- FAIL: FuzzX (0.1s)\n    --- FAIL: FuzzX (0.00s)\n        x_test.go:9: wrong\n    Failing input written to a/b\nFAIL\n": false,
+		"--- FAIL: FuzzX (0.1s)\n    context deadline exceeded\n    x_test.go:9: wrong\nFAIL\n":                                     false,
+		"panic: context deadline exceeded": false,
+		"PASS":                             false,
+	} {
+		if outOfTime(out) != want {
+			t.Errorf("%q: not %v", out, want)
+		}
+	}
+}
