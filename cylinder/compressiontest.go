@@ -29,8 +29,8 @@ type CylinderPressure struct {
 // TestConditions are how a compression test was made. What isn't recorded
 // can't be compared with the manual's figure, nor with last year's.
 type TestConditions struct {
-	Engine    Warmth   `json:"engine"`
-	Throttle  Throttle `json:"throttle"`
+	Engine    Warmth   `json:"engine"`    // zero: not recorded
+	Throttle  Throttle `json:"throttle"`  // zero: not recorded
 	BatteryV  float64  `json:"batteryV"`  // while cranking; 0 where not recorded
 	CrankRPM  float64  `json:"crankRPM"`  // 0 where not recorded
 	AllOut    bool     `json:"allOut"`    // all spark plugs or injectors were out
@@ -127,9 +127,9 @@ type CompressionTest struct {
 	Cylinders  int                // the engine's
 	Dry        []CylinderPressure // each cylinder once
 	Wet        []CylinderPressure // of those that were tried with oil, each of them read dry too
-	Conditions TestConditions
-	Limits     CompressionLimits
-	Neighbours [][2]int // cylinders side by side under one gasket; nil for 1-2, 2-3, … in one row
+	Conditions TestConditions     // as recorded; the zero value records nothing
+	Limits     CompressionLimits  // the manual's; the zero value judges nothing
+	Neighbours [][2]int           // cylinders side by side under one gasket; nil for 1-2, 2-3, … in one row
 }
 
 // CompressionLimits are the manual's. What it doesn't give stays zero, and
@@ -148,17 +148,17 @@ type CompressionLimits struct {
 // A CylinderCompression is what follows for one cylinder. Percentages of the
 // highest are whole ones that hold what was read.
 type CylinderCompression struct {
-	Cylinder        int                                `json:"cylinder"`
-	Dry             tolerance.Interval[units.Pressure] `json:"dry"`
-	Below           tolerance.Interval[units.Pressure] `json:"below"` // the highest
-	LeastPercent    int                                `json:"leastPercent"`
-	GreatestPercent int                                `json:"greatestPercent"`
+	Cylinder        int                                `json:"cylinder"`        // from 1
+	Dry             tolerance.Interval[units.Pressure] `json:"dry"`             // as read, above the atmosphere
+	Below           tolerance.Interval[units.Pressure] `json:"below"`           // the highest
+	LeastPercent    int                                `json:"leastPercent"`    // of the highest, rounded down: from 0 to 100
+	GreatestPercent int                                `json:"greatestPercent"` // of the highest, rounded up: from 0 to 100
 	// Of says how it lies to LowPercent of the highest; Within where it has
 	// that much.
 	Of      tolerance.Verdict                   `json:"of"`
-	Finding tolerance.FindingOf[units.Pressure] `json:"finding"` // against the manual's pressure
-	Wet     tolerance.Interval[units.Pressure]  `json:"wet,omitzero"`
-	Rise    tolerance.Interval[units.Pressure]  `json:"rise,omitzero"`
+	Finding tolerance.FindingOf[units.Pressure] `json:"finding"`       // against the manual's pressure
+	Wet     tolerance.Interval[units.Pressure]  `json:"wet,omitzero"`  // as read with oil in it; zero where it was not tried
+	Rise    tolerance.Interval[units.Pressure]  `json:"rise,omitzero"` // wet less dry, below zero where oil lowered it; zero where not tried
 	// Raised says whether oil raised it: Above where by RisePercent or more,
 	// Within where by less.
 	Raised tolerance.Verdict `json:"raised"`
@@ -171,13 +171,13 @@ func (c CylinderCompression) Low() bool {
 
 // A CompressionReport is what follows from a compression test.
 type CompressionReport struct {
-	Cylinders  []CylinderCompression              `json:"cylinders"`
-	Highest    tolerance.Interval[units.Pressure] `json:"highest"`
-	Difference tolerance.Interval[units.Pressure] `json:"difference"` // highest less lowest
-	Even       tolerance.Verdict                  `json:"even"`       // of the difference
-	Missing    []int                              `json:"missing,omitempty"`
+	Cylinders  []CylinderCompression              `json:"cylinders"`            // in the order of the dry readings
+	Highest    tolerance.Interval[units.Pressure] `json:"highest"`              // of the dry readings
+	Difference tolerance.Interval[units.Pressure] `json:"difference"`           // highest less lowest
+	Even       tolerance.Verdict                  `json:"even"`                 // of the difference
+	Missing    []int                              `json:"missing,omitempty"`    // cylinders without a dry reading
 	Conditions []string                           `json:"conditions,omitempty"` // what stands against comparing with the manual
-	Pointers   []Pointer                          `json:"pointers"`
+	Pointers   []Pointer                          `json:"pointers"`             // where the pattern points; none where it points nowhere
 }
 
 // Assess compares the cylinders with one another, with the highest and with

@@ -49,10 +49,10 @@ func (s Sign) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // A Pointer is where a pattern points, why, and what to look at next.
 type Pointer struct {
-	Cylinders []int  `json:"cylinders"`
-	Sign      Sign   `json:"sign"`
-	Because   string `json:"because"`
-	Next      string `json:"next"`
+	Cylinders []int  `json:"cylinders"` // those it is about, from 1
+	Sign      Sign   `json:"sign"`      // what it points to
+	Because   string `json:"because"`   // what was seen: "it is low and oil raises it"
+	Next      string `json:"next"`      // what to look at next
 }
 
 // String is the pointer in words.

@@ -17,7 +17,7 @@ import (
 // more stress in the liner.
 type PressedRing[R tolerance.Real[R]] struct {
 	Other   R // diameter of the face that is not the joint: 0 for a solid shaft
-	Modulus R
+	Modulus R // of elasticity, N/mm²: above 0
 	Poisson R
 }
 

@@ -50,10 +50,10 @@ func (h *Heard) UnmarshalText(text []byte) error {
 // A CylinderLeakage is what was read of one cylinder, its piston at top dead
 // centre on the compression stroke.
 type CylinderLeakage struct {
-	Cylinder int                                `json:"cylinder"`
-	Supply   tolerance.Interval[units.Pressure] `json:"supply"`
-	Held     tolerance.Interval[units.Pressure] `json:"held"`
-	Heard    []Heard                            `json:"heard,omitempty"`
+	Cylinder int                                `json:"cylinder"`        // from 1
+	Supply   tolerance.Interval[units.Pressure] `json:"supply"`          // regulated pressure before the tester's orifice, above the atmosphere and above 0
+	Held     tolerance.Interval[units.Pressure] `json:"held"`            // pressure that stays in the cylinder, above the atmosphere: from 0 to the supply
+	Heard    []Heard                            `json:"heard,omitempty"` // where the air escapes; none where not listened for or not heard
 	// Neighbour is where AtNeighbour was heard; 0 where not told.
 	Neighbour int `json:"neighbour,omitzero"`
 }
@@ -75,35 +75,37 @@ func LeakagePercent(cylinder, least, greatest int, heard ...Heard) (CylinderLeak
 // spanner on it. Disable the ignition. Open a hot cooling system never, and a
 // cold one slowly.
 type LeakageTest struct {
-	Cylinders  int
-	Readings   []CylinderLeakage
-	Engine     Warmth
-	Most       int // greatest leakage allowed in per cent, the manual's; 0 where not given
-	Difference int // greatest between two cylinders in per cent; 0 where not given
+	Cylinders  int               // the engine's, 2 or more
+	Readings   []CylinderLeakage // of two cylinders or more, each once
+	Engine     Warmth            // zero: not recorded
+	Most       int               // greatest leakage allowed in per cent, the manual's; 0 where not given
+	Difference int               // greatest between two cylinders in per cent; 0 where not given
 }
 
 // A CylinderLeakageReport is what follows for one cylinder. Percentages are
 // whole ones that hold what was read.
 type CylinderLeakageReport struct {
-	Cylinder        int                                `json:"cylinder"`
-	Drop            tolerance.Interval[units.Pressure] `json:"drop"`
-	LeastPercent    int                                `json:"leastPercent"`
-	GreatestPercent int                                `json:"greatestPercent"`
-	Verdict         tolerance.Verdict                  `json:"verdict"` // against Most
+	Cylinder        int                                `json:"cylinder"`        // from 1
+	Drop            tolerance.Interval[units.Pressure] `json:"drop"`            // supply less held
+	LeastPercent    int                                `json:"leastPercent"`    // leakage in per cent of the supply, rounded down: from 0 to 100
+	GreatestPercent int                                `json:"greatestPercent"` // rounded up
+	Verdict         tolerance.Verdict                  `json:"verdict"`         // against Most
 }
 
 // A LeakageReport is what follows from a leakage test.
 type LeakageReport struct {
-	Cylinders []CylinderLeakageReport `json:"cylinders"`
-	// LeastDifference and GreatestDifference are those that the greatest and
-	// the least cylinder may have, in per cent, and Even how that lies to
-	// what is allowed.
-	LeastDifference    int               `json:"leastDifference"`
-	GreatestDifference int               `json:"greatestDifference"`
-	Even               tolerance.Verdict `json:"even"`
-	Missing            []int             `json:"missing,omitempty"`
-	Conditions         []string          `json:"conditions,omitempty"`
-	Pointers           []Pointer         `json:"pointers"`
+	Cylinders []CylinderLeakageReport `json:"cylinders"` // in the order of the readings
+	// LeastDifference is the least that the greatest leakage and the least may
+	// differ by, in per cent of the supply: 0 or more.
+	LeastDifference int `json:"leastDifference"`
+	// GreatestDifference is the most that they may differ by.
+	GreatestDifference int `json:"greatestDifference"`
+	// Even says how they lie to the difference allowed; Undecided too where
+	// none is given.
+	Even       tolerance.Verdict `json:"even"`
+	Missing    []int             `json:"missing,omitempty"`    // cylinders that were not read
+	Conditions []string          `json:"conditions,omitempty"` // what stands against comparing with the manual
+	Pointers   []Pointer         `json:"pointers"`             // where what was heard points; none where it points nowhere
 }
 
 // Assess compares the cylinders and says what was heard points to.

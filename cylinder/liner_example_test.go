@@ -153,6 +153,31 @@ func ExampleLinerCompliance() {
 	// Output: 4.063e-05 mm²/N
 }
 
+// The tension is greatest at the joint: more than four times the pressure there.
+func ExampleBlockHoopStress() {
+	fmt.Printf("%+.2f N/mm²\n", cylinder.BlockHoopStress(tolerance.Float(12.3047), 400, 500))
+	// Output: +56.05 N/mm²
+}
+
+// The compression is greatest at the bore, further in than the joint.
+func ExampleLinerBoreStress() {
+	fmt.Printf("%+.2f N/mm²\n", cylinder.LinerBoreStress(tolerance.Float(12.3047), 400, 300))
+	// Output: -56.25 N/mm²
+}
+
+// What an iron liner needs for 2 N/mm² of grip in an aluminium alloy block.
+func ExampleLinerInterferenceFor() {
+	type f = tolerance.Float
+	liner := cylinder.PressedRing[f]{Other: 91.8, Modulus: 110000, Poisson: 0.26}
+	block := cylinder.PressedRing[f]{Other: 112, Modulus: 72000, Poisson: 0.33}
+	d := cylinder.LinerInterferenceFor(2, 96, liner, block)
+	fmt.Printf("%.3f mm\n", d)
+	fmt.Printf("%.1f N/mm²\n", cylinder.LinerPressure(d, 96, liner, block))
+	// Output:
+	// 0.057 mm
+	// 2.0 N/mm²
+}
+
 func ExampleBlockOutsideStress() {
 	fmt.Printf("%.1f N/mm²\n", cylinder.BlockOutsideStress(tolerance.Float(12.3047), 400, 500))
 	// Output: 43.8 N/mm²

@@ -30,23 +30,23 @@ type DryLiner struct {
 	Limits   tolerance.Spec      // of the interference
 	Inside   units.Length        // bore of the liner before it goes in
 	Outside  units.Length        // of the ring of block metal that is taken to hold it
-	Liner    LinerMaterial
-	Block    LinerMaterial
-	Length   units.Length // of the joint; 0 where the press force isn't asked
-	Friction float64      // coefficient; 0 where the press force isn't asked
-	BlockMax float64      // greatest hoop stress allowed in the block, N/mm²; 0 where not given
+	Liner    LinerMaterial       // what the liner is made of
+	Block    LinerMaterial       // what the block is made of
+	Length   units.Length        // of the joint; 0 where the press force isn't asked
+	Friction float64             // coefficient; 0 where the press force isn't asked
+	BlockMax float64             // greatest hoop stress allowed in the block, N/mm²; 0 where not given
 }
 
 // A Pressed is what one interference does in a pressed joint. Stresses are in
 // N/mm², tension above zero; ForceN is 0 where it wasn't asked for.
 type Pressed struct {
-	Interference units.Length `json:"interference"`
-	PressureMPa  float64      `json:"pressureMPa"`
-	BlockMPa     float64      `json:"blockMPa"`   // hoop stress of the block at the joint
-	OutsideMPa   float64      `json:"outsideMPa"` // and at its outside
-	LinerMPa     float64      `json:"linerMPa"`   // hoop stress of the liner at the joint
-	BoreMPa      float64      `json:"boreMPa"`    // and at its bore
-	BoreClosing  units.Length `json:"boreClosing"`
+	Interference units.Length `json:"interference"` // on the diameter, above zero
+	PressureMPa  float64      `json:"pressureMPa"`  // contact pressure at the joint, N/mm²
+	BlockMPa     float64      `json:"blockMPa"`     // hoop stress of the block at the joint
+	OutsideMPa   float64      `json:"outsideMPa"`   // and at its outside
+	LinerMPa     float64      `json:"linerMPa"`     // hoop stress of the liner at the joint
+	BoreMPa      float64      `json:"boreMPa"`      // and at its bore
+	BoreClosing  units.Length `json:"boreClosing"`  // how much smaller the liner's bore becomes, on the diameter
 	ForceN       float64      `json:"forceN,omitempty"`
 }
 
@@ -54,12 +54,12 @@ type Pressed struct {
 // the joint at the least and the greatest interference; where the liner may be
 // loose the least holds zeros.
 type DryLinerReport struct {
-	Finding  tolerance.Finding `json:"finding"`
+	Finding  tolerance.Finding `json:"finding"` // of the interference, below zero where loose
 	Least    Pressed           `json:"least"`
 	Greatest Pressed           `json:"greatest"`
 	// Stress says how the block's greatest hoop stress lies to BlockMax.
 	Stress tolerance.Verdict `json:"stress"`
-	Next   string            `json:"next"`
+	Next   string            `json:"next"` // what to do
 }
 
 // Assess judges the interference of a dry liner (the greatest liner in the

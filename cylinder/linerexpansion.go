@@ -2,9 +2,9 @@ package cylinder
 
 // A LinerExpansion is a material's coefficient of linear expansion.
 type LinerExpansion struct {
-	Material string  `json:"material"`
-	PerK     float64 `json:"perK"` // per kelvin, about room temperature
-	Source   string  `json:"source"`
+	Material string  `json:"material"` // "grey iron"
+	PerK     float64 `json:"perK"`     // per kelvin, about room temperature
+	Source   string  `json:"source"`   // where the figure is from
 }
 
 const (

@@ -48,7 +48,7 @@ type DropIn struct {
 	Gap        units.Length      // assembly gap on the diameter, the least that is wanted
 	MeasuredAt units.Temperature // of both; the zero value is 0 °C
 	BlockPerK  float64           // coefficient of expansion, per kelvin: 21.5e-6
-	LinerPerK  float64
+	LinerPerK  float64           // the liner's, likewise: 11.4e-6
 }
 
 // check refuses what can't be and gives the worst pair: the least bore, and

@@ -17,22 +17,21 @@ type StockShim struct {
 
 // A ShimPick is what to put under one liner, and what comes of it.
 type ShimPick struct {
-	Where string `json:"where"`
+	Where string `json:"where"` // the liner's
 	// Shims are the names of the shims, thinnest first; none for no shim.
 	Shims []string `json:"shims"`
 	// Total is their thickness together.
-	Total tolerance.Bracket `json:"total"`
-	// Protrusion is that of the least and the greatest place.
-	Least    tolerance.Bracket `json:"least"`
-	Greatest tolerance.Bracket `json:"greatest"`
+	Total    tolerance.Bracket `json:"total"`
+	Least    tolerance.Bracket `json:"least"`    // protrusion of its least place; below zero it stands below the face
+	Greatest tolerance.Bracket `json:"greatest"` // protrusion of its greatest place
 }
 
 // A ShimChoice is what to put under all liners. Ok reports whether it brings
 // every place of every liner into its band, and every step within its limit,
 // for certain; else Blocked says what stands in the way and Next what to do.
 type ShimChoice struct {
-	Picks []ShimPick          `json:"picks"`
-	Steps []tolerance.Bracket `json:"steps"`
+	Picks []ShimPick          `json:"picks"` // liner by liner; none where Blocked says why
+	Steps []tolerance.Bracket `json:"steps"` // between each liner and the next, 0 or more: one fewer than the picks
 	Ok    bool                `json:"ok"`
 	// Needed is, liner by liner, what shim thicknesses bring all its places
 	// into the band for certain; the zero Bracket where no thickness does, as

@@ -94,20 +94,20 @@ func (l WetLiner) shim() tolerance.Bracket {
 
 // WetLiners are the liners of one bank in order, each a neighbour of the next.
 type WetLiners struct {
-	Liners     []WetLiner
+	Liners     []WetLiner     // in order along the bank
 	Protrusion tolerance.Spec // of every place
 	Step       tolerance.Spec // between neighbours
 	Variation  tolerance.Spec // round one liner
-	Rule       StepRule
+	Rule       StepRule       // what a step is between; zero: WorstStep
 }
 
 // A WetLinerReport holds a finding for each liner, and for each pair of
 // neighbours. Without limits they say what was measured and that nothing
 // judges it. Variations are of liners read at two places or more.
 type WetLinerReport struct {
-	Protrusions []tolerance.Finding `json:"protrusions"`
+	Protrusions []tolerance.Finding `json:"protrusions"` // liner by liner; below zero it stands below the face
 	Variations  []tolerance.Finding `json:"variations"`
-	Steps       []tolerance.Finding `json:"steps"`
+	Steps       []tolerance.Finding `json:"steps"` // between each liner and the next, 0 or more
 	// Worst is the worst standing of all; where one can't be told and none is
 	// past its limits, that.
 	Worst tolerance.Standing `json:"worst"`

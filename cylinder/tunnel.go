@@ -64,36 +64,36 @@ type Housing struct {
 // must be clean to the metal, the caps in their own places and the right way
 // round, and tightened in the manual's order.
 type MainTunnel struct {
-	Caps       CapState
-	Levels     []string // along the bore: "front", "rear"
-	Directions []string // "vertical", "60° left", "60° right"
-	Housings   []Housing
-	Size       tolerance.Spec
-	Ovality    tolerance.Spec
-	Taper      tolerance.Spec
+	Caps       CapState       // zero: not recorded, and nothing then counts
+	Levels     []string       // along the bore: "front", "rear"
+	Directions []string       // "vertical", "60° left", "60° right"
+	Housings   []Housing      // in order along the tunnel
+	Size       tolerance.Spec // of every diameter; zero where no limit is given
+	Ovality    tolerance.Spec // greatest less least diameter at one level
+	Taper      tolerance.Spec // greatest less least diameter along one direction
 }
 
 // A HousingReport is what follows for one housing.
 type HousingReport struct {
-	Where    string              `json:"where"`
-	Size     tolerance.Finding   `json:"size"`
-	Ovality  []tolerance.Finding `json:"ovality"` // level by level, where two directions were read
-	Taper    []tolerance.Finding `json:"taper"`   // direction by direction, where two levels were read
-	Missing  []string            `json:"missing,omitempty"`
-	Standing tolerance.Standing  `json:"standing"` // the worst of them
-	Governs  string              `json:"governs"`  // the measure that it is of
+	Where    string              `json:"where"`             // "main 2"
+	Size     tolerance.Finding   `json:"size"`              // the least and the greatest diameter, with where they stand
+	Ovality  []tolerance.Finding `json:"ovality"`           // level by level, where two directions were read
+	Taper    []tolerance.Finding `json:"taper"`             // direction by direction, where two levels were read
+	Missing  []string            `json:"missing,omitempty"` // level and direction of what was not read
+	Standing tolerance.Standing  `json:"standing"`          // the worst of them
+	Governs  string              `json:"governs"`           // the measure that it is of
 }
 
 // A MainTunnelReport is what follows for a tunnel. Worst is the worst
 // housing's standing, at WorstAt.
 type MainTunnelReport struct {
-	Housings []HousingReport    `json:"housings"`
+	Housings []HousingReport    `json:"housings"` // in the order given
 	Worst    tolerance.Standing `json:"worst"`
 	WorstAt  string             `json:"worstAt"`
 	// Counts reports whether the readings count: with the caps torqued. Where
 	// they don't, every standing is can't tell.
 	Counts bool   `json:"counts"`
-	Next   string `json:"next"`
+	Next   string `json:"next"` // what to do
 }
 
 const capsSettle = "fit the caps in their places, tighten them as the engine maker's manual says, and measure again"

@@ -56,7 +56,7 @@ func DeckAfterCrankRise[N tolerance.Number[N]](deck, rise N) N { return deck.Sub
 // A HonedHousing is one housing before a line hone: its crown's height and its
 // vertical size, with the cap torqued and nothing ground yet.
 type HonedHousing struct {
-	Where string
+	Where string            // "main 2"
 	Crown tolerance.Bracket // its height toward the head, from a plate parallel to the block face; or below zero, its depth under the face
 	Size  tolerance.Bracket // vertical diameter
 }
@@ -64,7 +64,7 @@ type HonedHousing struct {
 // A LineHone is a tunnel to be honed to one line, parallel to what the heights
 // count from, and to one size.
 type LineHone struct {
-	Housings []HonedHousing
+	Housings []HonedHousing // in order along the tunnel
 	Finish   units.Length   // the size wanted
 	LeastCut units.Length   // to be taken at crown and cap everywhere, to clean up
 	Rise     tolerance.Band // how far the crank may rise; the zero Band where no limit is given
@@ -73,7 +73,7 @@ type LineHone struct {
 // A HoneCut is what the hone leaves at one housing: the bracket of each
 // reading carries through.
 type HoneCut struct {
-	Where    string            `json:"where"`
+	Where    string            `json:"where"`    // the housing's
 	BlockCut tolerance.Bracket `json:"blockCut"` // taken at the crown
 	// Grind is the least to grind off the parting faces for the cap to clean
 	// up, zero where it does without.
@@ -86,14 +86,14 @@ type HoneCut struct {
 // size.
 type LineHoneReport struct {
 	// Line is the height of the new centres: the lowest that cleans up every
-	// crown for certain. Forced names the housing that asked for it.
+	// crown for certain.
 	Line   units.Length `json:"line"`
-	Forced string       `json:"forced"`
-	Cuts   []HoneCut    `json:"cuts"`
+	Forced string       `json:"forced"` // the housing that asked for it
+	Cuts   []HoneCut    `json:"cuts"`   // housing by housing
 	// Rise is the greatest centre's rise, and how it lies to what is allowed.
 	Rise    tolerance.Bracket `json:"rise"`
-	Allowed tolerance.Verdict `json:"allowed"`
-	Next    string            `json:"next"`
+	Allowed tolerance.Verdict `json:"allowed"` // of Rise; Undecided where no limit is given
+	Next    string            `json:"next"`    // what to do
 }
 
 // Assess works out the least line hone: the new line is parallel to the datum

@@ -37,7 +37,7 @@ type Saddle struct {
 
 // A TunnelLine is the line of saddles, in order from one end.
 type TunnelLine struct {
-	Saddles   []Saddle
+	Saddles   []Saddle       // three or more, each further along than the one before
 	Straight  tolerance.Spec // of the whole line: the least zone that holds it
 	Neighbour tolerance.Spec // of one saddle off the line through its neighbours
 	Step      tolerance.Spec // of the heights of two neighbours
@@ -50,10 +50,10 @@ type TunnelLineReport struct {
 	// that holds every saddle (minimum zone, in the plane of the heights). Of
 	// brackets the greatest end is exact, the least a bound.
 	Straightness tolerance.Finding `json:"straightness"`
-	// From, Middle and To are the three saddles that make it what it is.
+	// From is the first of the three saddles that make it what it is.
 	From   string `json:"from"`
-	Middle string `json:"middle"`
-	To     string `json:"to"`
+	Middle string `json:"middle"` // the one off the line through the other two
+	To     string `json:"to"`     // the last of the three
 	// Offsets are those of the inner saddles from their neighbours' line,
 	// above or below it.
 	Offsets []tolerance.Bracket `json:"offsets"`
