@@ -9,8 +9,8 @@ import "math"
 // It is the exchange of Elzinga and Hearn: from the circle over a long chord,
 // the point farthest outside joins the two or three that hold the circle, and
 // the smallest circle of these four is next. The radius grows in each step, so
-// that it ends, in practice after some few passes over the points. The problem
-// is convex and has one solution, so Global is always true.
+// that no circle comes twice; in practice it ends after some few passes over the
+// points. The problem is convex and has one solution, so Global is always true.
 //
 // Points in one line give the circle over the longest chord. It fails with
 // [ErrTooFew] for fewer than three points, [ErrNotFinite] and [ErrCoincident].
@@ -23,23 +23,32 @@ func MinimumCircumscribedCircle(points []Point) (Roundness, error) {
 	s := section{points: points, cloud: c, noise: 4*epsilon*c.size + c.noise/4}
 	start := s.farthest(Point{points[0].X - c.origin.X, points[0].Y - c.origin.Y})
 	far := s.farthest(Point{points[start].X - c.origin.X, points[start].Y - c.origin.Y})
-	ring := s.over(start, far)
-	for {
-		k := s.farthest(ring.at)
-		if s.distance(points[k], ring.at) <= ring.radius+s.noise {
+	next, ok := s.over(start, far), true
+	best, reach := next, math.Inf(1)
+	for range mostRings {
+		k := s.farthest(next.at)
+		d := s.distance(points[k], next.at)
+		settled := d <= next.radius+s.noise
+		if settled || d < reach {
+			best, reach = next, d
+		}
+		if settled {
 			break
 		}
-		next, ok := s.around(ring, k)
-		if !ok || next.radius <= ring.radius {
-			break // rounding
+		if next, ok = s.around(next, k); !ok {
+			break
 		}
-		ring = next
 	}
 	r := Roundness{Kind: MCCI, Global: true}
-	s.balance(ring, &r.contacts)
-	r.finish(points, c, ring.at)
+	s.balance(best, &r.contacts)
+	r.finish(points, c, best.at)
 	return r, nil
 }
+
+// mostRings bounds the exchange. The radius grows in each step, but where two
+// points hold the circle it may grow by less than float64 can tell, so that it
+// can't be asked to; in practice some ten steps do.
+const mostRings = 1000
 
 // A ring is a circle and the two or three points that hold it.
 type ring struct {

@@ -49,12 +49,21 @@ func TestPlane_reference(t *testing.T) {
 	})
 }
 
+// planeScale is the size of the terms that a deviation is the difference of.
+func planeScale(points []form.Point3, f form.Flatness) float64 {
+	scale := 1.0
+	for _, p := range points {
+		scale = max(scale, math.Abs(p.Z), math.Abs(f.SlopeX*p.X), math.Abs(f.SlopeY*p.Y))
+	}
+	return scale
+}
+
 // provePlane holds the contacts to what they claim: they touch the two planes,
 // and their weighted places coincide, so that no plane does better.
 func provePlane(t *testing.T, points []form.Point3, f form.Flatness) {
 	t.Helper()
 	var weight, x, y [2]float64
-	size := 1.0
+	size, tiny := 1.0, 1e-11*planeScale(points, f)
 	for _, k := range f.Contacts() {
 		side, want := 0, -f.Below
 		if k.Outer {
@@ -62,7 +71,7 @@ func provePlane(t *testing.T, points []form.Point3, f form.Flatness) {
 		}
 		p := points[k.Index]
 		size = max(size, math.Abs(p.X), math.Abs(p.Y))
-		require.InDelta(t, want, f.Deviation(p), 1e-9*(f.FLTt()+1))
+		require.InDelta(t, want, f.Deviation(p), tiny)
 		require.Positive(t, k.Weight)
 		weight[side] += k.Weight
 		x[side] += k.Weight * p.X
@@ -219,7 +228,7 @@ func TestGrid(t *testing.T) {
 	bad.StepX = 0
 	_, err = bad.Points()
 	require.ErrorIs(t, err, form.ErrShape)
-	bad.StepX = 1<<62 + 1
+	bad.StepX = (1<<62 + 1) * pm
 	_, err = bad.Points()
 	require.ErrorIs(t, err, form.ErrRange)
 	bad = g

@@ -36,16 +36,29 @@ func leastSquares(points []Point) (c cloud, at Point, err error) {
 	if c, err = look("circle", points, 3); err != nil {
 		return c, at, err
 	}
-	if c.straight(points) {
+	line, straight := c.straight(points)
+	if straight {
 		return c, at, fault("circle", ErrCollinear, "points that bend")
 	}
+	at, squares := c.least(points)
+	// A centre on its way to infinity may creep, and end where nothing gains.
+	off := math.Abs(at.X) + math.Abs(at.Y)
+	if off > 10*c.size && !(squares < line) || off > farthest*c.size {
+		return c, at, fault("circle", ErrCollinear, "an arc that a circle fits better than a line")
+	}
+	return c, at, nil
+}
+
+// least goes from the algebraic circle to the least squares one. Where the
+// centre runs away it ends somewhere on the way.
+func (c cloud) least(points []Point) (at Point, squares float64) {
 	at = c.algebraic(points)
 	here, last := c.newton(points, at), math.Inf(1)
 	for range 200 {
 		step, ok := here.step(0)
 		if size := math.Abs(step.X) + math.Abs(step.Y); ok && size <= near {
 			if !(size < last/2) {
-				return c, at, nil // what is left is rounding
+				break // what is left is rounding
 			}
 			at, last = c.shift(at, step), size
 			here = c.newton(points, at)
@@ -61,14 +74,11 @@ func leastSquares(points []Point) (c cloud, at Point, err error) {
 				at, here, moved = to, there, true
 			}
 		}
-		switch {
-		case !moved:
-			return c, at, nil
-		case math.Abs(at.X)+math.Abs(at.Y) > farthest*c.size:
-			return c, at, fault("circle", ErrCollinear, "an arc that a circle fits better than a line")
+		if !moved || math.Abs(at.X)+math.Abs(at.Y) > farthest*c.size {
+			break
 		}
 	}
-	return c, at, fault("circle", ErrCollinear, "an arc that a circle fits better than a line")
+	return at, here.squares
 }
 
 // shift is a centre moved by a step in units of the size.

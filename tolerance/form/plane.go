@@ -31,29 +31,44 @@ func LeastSquaresPlane(points []Point3) (Flatness, error) {
 }
 
 func leastSquaresPlane(points []Point3, look field) (Flatness, error) {
-	var xx, xy, yy, xz, yz float64
-	for _, p := range points {
-		x, y, z := (p.X-look.middle.X)/look.size, (p.Y-look.middle.Y)/look.size, p.Z-look.middle.Z
-		xx += x * x
-		xy += x * y
-		yy += y * y
-		xz += x * z
-		yz += y * z
-	}
-	// Along the axis of the greater moment first, then across what is left.
-	f := Flatness{Kind: LSPL, Through: look.middle}
-	swap := yy > xx
-	if swap {
-		xx, yy, xz, yz = yy, xx, yz, xz
-	}
-	left := yy - xy/xx*xy
 	if straightIn(points, look) {
 		return Flatness{}, fault("plane", ErrCollinear, "places that don't lie in one line")
 	}
-	f.SlopeY = (yz - xy/xx*xz) / left / look.size
-	f.SlopeX = (xz/look.size - xy*f.SlopeY) / xx
+	// Along the axis of the greater moment first, then across what is left of
+	// the other: places nearly in line keep their digits so.
+	var xx, xy, yy float64
+	for _, p := range points {
+		x, y := (p.X-look.middle.X)/look.size, (p.Y-look.middle.Y)/look.size
+		xx += x * x
+		xy += x * y
+		yy += y * y
+	}
+	swap := yy > xx
+	lean, along := xy/xx, xx
 	if swap {
-		f.SlopeX, f.SlopeY = f.SlopeY, f.SlopeX
+		lean, along = xy/yy, yy
+	}
+	f := Flatness{Kind: LSPL, Through: look.middle}
+	// The second time fits what rounding left of the first.
+	for range 2 {
+		var across, xz, wz float64
+		for _, p := range points {
+			x, y, z := (p.X-look.middle.X)/look.size, (p.Y-look.middle.Y)/look.size, f.Deviation(p)
+			if swap {
+				x, y = y, x
+			}
+			w := y - lean*x
+			across += w * w
+			xz += x * z
+			wz += w * z
+		}
+		b := wz / across / look.size
+		a := xz/along/look.size - lean*b
+		if swap {
+			a, b = b, a
+		}
+		f.SlopeX += a
+		f.SlopeY += b
 	}
 	f.finish(points)
 	return f, nil

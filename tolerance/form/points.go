@@ -10,8 +10,8 @@ import (
 // place as X and the height as Y. The unit is the caller's, the same for all.
 type Point struct{ X, Y float64 }
 
-// A Point3 is a point of a surface. For flatness Z is the height; for
-// cylindricity Z lies roughly along the axis. The unit is the caller's, the
+// A Point3 is a point of a surface. For flatness X and Y are the place and Z the
+// height; for cylindricity Z lies roughly along the axis. The unit is the caller's, the
 // same for all.
 type Point3 struct{ X, Y, Z float64 }
 
@@ -159,9 +159,10 @@ func look(what string, points []Point, least int) (cloud, error) {
 	return c, nil
 }
 
-// straight reports whether the points lie in one line, to rounding. It looks
-// at the least principal moment.
-func (c cloud) straight(points []Point) bool {
+// straight is the sum of the squared distances from the line that fits the
+// points best, in units of the size; is reports that they lie in it, to
+// rounding.
+func (c cloud) straight(points []Point) (squares float64, is bool) {
 	var xx, xy, yy float64
 	for _, p := range points {
 		x, y := (p.X-c.origin.X)/c.size, (p.Y-c.origin.Y)/c.size
@@ -169,12 +170,13 @@ func (c cloud) straight(points []Point) bool {
 		xy += x * y
 		yy += y * y
 	}
-	// The direction of the greatest moment, then the distances from it.
-	angle := math.Atan2(2*xy, xx-yy) / 2
-	sin, cos := math.Sincos(angle)
+	// The line lies along the greatest moment.
+	sin, cos := math.Sincos(math.Atan2(2*xy, xx-yy) / 2)
 	off := 0.0
 	for _, p := range points {
-		off = max(off, math.Abs((p.Y-c.origin.Y)*cos-(p.X-c.origin.X)*sin))
+		d := (p.Y-c.origin.Y)*cos - (p.X-c.origin.X)*sin
+		off = max(off, math.Abs(d))
+		squares += d / c.size * (d / c.size)
 	}
-	return off <= 4*c.noise
+	return squares, off <= 4*c.noise
 }

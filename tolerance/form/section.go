@@ -77,9 +77,12 @@ func (s *section) optimum(b *basis, warm bool) bool {
 // the centre runs away, because the points don't hold it.
 func (s *section) settle(b *basis, at Point) (to Point, score float64, ok bool) {
 	score = s.measure(at)
-	for round := range 200 {
+	for round := 0; ; round++ {
 		if !s.optimum(b, round > 0) || math.Abs(at.X)+math.Abs(at.Y) > farthest*s.size {
 			return at, score, false
+		}
+		if round == mostRounds {
+			break
 		}
 		next, less, moved := s.descend(at, Point{b.s[0], b.s[1]}, score)
 		if !moved && s.inner && !b.held() {
@@ -87,14 +90,15 @@ func (s *section) settle(b *basis, at Point) (to Point, score float64, ok bool) 
 			if next, less, moved, bare = s.sideways(b, at, score); bare {
 				return at, score, false
 			}
-		} else if moved && score-less <= s.noise {
-			at, score = next, less
-			break // the basis is that of a centre no more than a rounding away
 		}
 		if !moved {
 			break
 		}
-		at, score = next, less
+		// A step may gain next to nothing and be a long one all the same.
+		near := score-less <= s.noise && dist(at, next) <= 1e-12*s.size
+		if at, score = next, less; near {
+			break
+		}
 	}
 	to, exact := s.bisectors(b, at)
 	if s.inner {
@@ -109,6 +113,10 @@ func (s *section) settle(b *basis, at Point) (to Point, score float64, ok bool) 
 	}
 	return at, score, true
 }
+
+// mostRounds bounds the way of a centre: some five rounds do, more only where
+// it creeps along a flat valley.
+const mostRounds = 60
 
 // descend shifts the centre by as much of step as makes the score less.
 // Afterwards the section stands at the centre it gives.

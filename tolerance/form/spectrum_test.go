@@ -109,7 +109,7 @@ func TestHarmonic_oval(t *testing.T) {
 	require.InDelta(t, 2*e, float64(r.RONt), 2*e*2e-4)
 	require.InDelta(t, 4*e, float64(oor), 4*e*2e-4)
 	require.InDelta(t, float64(r.RONt.OutOfRoundIfEven()), float64(oor), 4*e*2e-4)
-	require.True(t, oor.RONtAtLeast().Contains(r.RONt.Length()+10))
+	require.True(t, oor.RONtAtLeast().Contains(r.RONt.Length()+10*pm))
 }
 
 // Three lobes: a micrometer sees nothing, the standard all.

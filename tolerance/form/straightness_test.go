@@ -37,12 +37,21 @@ func TestLine_reference(t *testing.T) {
 	})
 }
 
+// lineScale is the size of the terms that a deviation is the difference of.
+func lineScale(points []form.Point, s form.Straightness) float64 {
+	scale := 1.0
+	for _, p := range points {
+		scale = max(scale, math.Abs(p.Y), math.Abs(s.Slope*p.X))
+	}
+	return scale
+}
+
 // proveLine holds the contacts to what they claim: they touch the two lines,
 // and their weighted places coincide, so that no line does better.
 func proveLine(t *testing.T, points []form.Point, s form.Straightness) {
 	t.Helper()
 	var weight, place [2]float64
-	tiny := 1e-9 * (s.STRt() + 1)
+	tiny := 1e-12 * lineScale(points, s)
 	for _, k := range s.Contacts() {
 		side, want := 0, -s.Below
 		if k.Outer {
@@ -213,7 +222,7 @@ func TestHeights(t *testing.T) {
 	require.Equal(t, 2*um, s.STRp)
 	require.Equal(t, 2*um, s.STRv)
 	require.Len(t, s.Contacts(), 3)
-	h.Places = []units.Length{400, 300, 200, 100, 0}
+	h.Places = []units.Length{400 * pm, 300 * pm, 200 * pm, 100 * pm, 0}
 	s, err = h.Straightness(form.EndPoint)
 	require.NoError(t, err)
 	require.Equal(t, 4*um, s.STRp)
@@ -237,14 +246,14 @@ func TestHeights(t *testing.T) {
 }
 
 func TestHeightsFromTilts_refuses(t *testing.T) {
-	_, err := form.HeightsFromTilts(1, nil)
+	_, err := form.HeightsFromTilts(1*pm, nil)
 	require.ErrorIs(t, err, form.ErrTooFew)
 	_, err = form.HeightsFromTilts(units.OutOfRange[units.Length](), make([]units.Angle, 1))
 	require.ErrorIs(t, err, form.ErrRange)
-	_, err = form.HeightsFromTilts(1, []units.Angle{0, units.OutOfRange[units.Angle]()})
+	_, err = form.HeightsFromTilts(1*pm, []units.Angle{0, units.OutOfRange[units.Angle]()})
 	require.ErrorIs(t, err, form.ErrRange)
-	_, err = form.HeightsFromTilts(1, []units.Angle{0, -45 * units.Degree})
+	_, err = form.HeightsFromTilts(1*pm, []units.Angle{0, -45 * units.Degree})
 	require.ErrorIs(t, err, form.ErrAngles)
-	_, err = form.HeightsFromTilts(1<<61, []units.Angle{44 * units.Degree, 44 * units.Degree})
+	_, err = form.HeightsFromTilts((1<<61)*pm, []units.Angle{44 * units.Degree, 44 * units.Degree})
 	require.ErrorIs(t, err, form.ErrRange)
 }

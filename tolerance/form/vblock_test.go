@@ -54,7 +54,7 @@ func TestVBlock_practice(t *testing.T) {
 // A V of nearly 180° reads as a micrometer does, an eccentric part reads
 // nothing in any V, and the rider's formula is the one of the literature.
 func TestVBlock_limits(t *testing.T) {
-	flat := form.VBlock{Included: 180*units.Degree - 1}
+	flat := form.VBlock{Included: 180*units.Degree - 1*uas}
 	for n := range 40 {
 		f, err := flat.Factor(n)
 		require.NoError(t, err)
@@ -117,14 +117,14 @@ func TestVBlock_ront(t *testing.T) {
 	require.ErrorIs(t, err, form.ErrAngles)
 	_, err = v.RONt(units.OutOfRange[units.Length](), 3)
 	require.ErrorIs(t, err, form.ErrRange)
-	_, err = form.VBlock{Included: 178 * units.Degree}.RONt(1<<61, 3)
+	_, err = form.VBlock{Included: 178 * units.Degree}.RONt((1<<61)*pm, 3)
 	require.ErrorIs(t, err, form.ErrHidden)
-	_, err = form.VBlock{Included: 90 * units.Degree}.RONt(1<<61, 4) // over a factor of 0.41
+	_, err = form.VBlock{Included: 90 * units.Degree}.RONt((1<<61)*pm, 4) // over a factor of 0.41
 	require.ErrorIs(t, err, form.ErrRange)
 }
 
 func TestVBlock_refuses(t *testing.T) {
-	for _, v := range []form.VBlock{{}, {Included: -1}, {Included: 180 * units.Degree}} {
+	for _, v := range []form.VBlock{{}, {Included: -1 * uas}, {Included: 180 * units.Degree}} {
 		_, err := v.Factor(3)
 		require.ErrorIs(t, err, form.ErrAngles)
 		_, err = v.Reading(form.Spectrum{}, 0)
@@ -138,7 +138,7 @@ func TestVBlock_refuses(t *testing.T) {
 	}
 	_, err := form.VBlock{Included: units.OutOfRange[units.Angle]()}.Factor(3)
 	require.ErrorIs(t, err, form.ErrRange)
-	_, err = form.VBlock{Included: 1, Indicator: units.OutOfRange[units.Angle]()}.Factor(3)
+	_, err = form.VBlock{Included: 1 * uas, Indicator: units.OutOfRange[units.Angle]()}.Factor(3)
 	require.ErrorIs(t, err, form.ErrRange)
 	v := form.VBlock{Included: 90 * units.Degree}
 	for _, n := range []int{-1, form.MostLobes + 1} {
