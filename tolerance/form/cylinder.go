@@ -29,10 +29,10 @@ func (k CylinderKind) String() string {
 // of its points. It holds all errors of form together: round at every level,
 // straight along the wall, and of one size.
 type Cylindricity struct {
-	Kind CylinderKind
-	// Through, SlopeX and SlopeY are the axis: at the height z above Through
+	Kind    CylinderKind // of the reference cylinder
+	Through Point3       // where the axis goes through the middle of the readings
+	// SlopeX and SlopeY are how the axis leans: at the height z above Through
 	// it stands at Through.X + SlopeX·z, Through.Y + SlopeY·z.
-	Through        Point3
 	SlopeX, SlopeY float64
 	Radius         float64 // of the reference cylinder; with [MZCY] halfway between the two
 	Inner, Outer   float64 // distances of the nearest and the farthest point from the axis
@@ -142,7 +142,7 @@ func (c Cylindricity) Lengths(u units.Unit[units.Length]) (CylindricityLengths, 
 
 // CylindricityLengths is a [Cylindricity] in lengths.
 type CylindricityLengths struct {
-	Kind            CylinderKind
+	Kind            CylinderKind // of the reference cylinder
 	Diameter        units.Length // of the reference cylinder
 	SlopeX, SlopeY  float64      // of the axis, plain ratios
 	CYLt            Radial       // peak to valley

@@ -46,6 +46,8 @@ type Error struct {
 	Want  string // what was expected, in words
 }
 
+// Error reads form: what, which reading, its value: what is wrong; what was
+// expected.
 func (e *Error) Error() string {
 	s := "form: " + e.What
 	if e.Index >= 0 {

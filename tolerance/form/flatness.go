@@ -36,11 +36,11 @@ func (k PlaneKind) String() string {
 // points. Heights point out of the material. Deviations are taken along the
 // heights; see [Straightness] for what that means on a slope.
 type Flatness struct {
-	Kind PlaneKind
-	// Through, SlopeX and SlopeY are the reference plane; with [MZPL] the one
-	// halfway between the two.
+	Kind PlaneKind // of the reference plane
+	// Through is a point of the reference plane; with [MZPL] of the one halfway
+	// between the two.
 	Through        Point3
-	SlopeX, SlopeY float64
+	SlopeX, SlopeY float64 // how the plane rises along X and Y
 	// Above and Below are how far the highest and the lowest point lie off it.
 	Above, Below float64
 	// RootMeanSquare is that of all deviations.
@@ -176,7 +176,7 @@ func (f Flatness) Lengths(u units.Unit[units.Length]) (FlatnessLengths, error) {
 
 // FlatnessLengths is a [Flatness] in lengths.
 type FlatnessLengths struct {
-	Kind           PlaneKind
+	Kind           PlaneKind    // of the reference plane
 	SlopeX, SlopeY float64      // height over place, plain ratios
 	FLTt           units.Length // peak to valley
 	FLTp           units.Length // peak to reference

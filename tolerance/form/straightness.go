@@ -37,11 +37,11 @@ func (k LineKind) String() string {
 // standards take them, they are less by the cosine of its slope: for a slope
 // of 1 in 1000 by five parts in ten million.
 type Straightness struct {
-	Kind LineKind
-	// Through and Slope are the reference line; with [MZLI] the one halfway
+	Kind LineKind // of the reference line
+	// Through is a point of the reference line; with [MZLI] of the one halfway
 	// between the two.
 	Through Point
-	Slope   float64
+	Slope   float64 // how the line rises along X
 	// Above and Below are how far the highest and the lowest point lie off it.
 	Above, Below float64
 	// RootMeanSquare is that of all deviations.
@@ -222,7 +222,7 @@ func (s Straightness) Lengths(u units.Unit[units.Length]) (StraightnessLengths, 
 
 // StraightnessLengths is a [Straightness] in lengths.
 type StraightnessLengths struct {
-	Kind     LineKind
+	Kind     LineKind     // of the reference line
 	Slope    float64      // height over place, a plain ratio
 	STRt     units.Length // peak to valley
 	STRp     units.Length // peak to reference

@@ -105,7 +105,7 @@ func TwoPointFactor(lobes int) (float64, error) {
 
 // A LobeFactor is a line of a table of factors.
 type LobeFactor struct {
-	Lobes    int
+	Lobes    int     // how many
 	TwoPoint float64 // see [TwoPointFactor]
 	VBlock   float64 // see [VBlock.Factor]
 }
