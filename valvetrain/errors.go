@@ -1,0 +1,75 @@
+package valvetrain
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/units"
+)
+
+// ErrInput is the kind of every [InputError], for errors.Is.
+var ErrInput = errors.New("valvetrain: a reading that can't be")
+
+// An InputError names a reading or a size that can't be, and what was expected
+// of it.
+type InputError struct {
+	Field string // what was read or set: "stem diameter"
+	Value string // what it was: "-6.98 mm"; of a text at most 64 bytes are quoted
+	Want  string // what it should be: "above 0 mm"
+}
+
+// Error says what is wrong, and what was expected.
+func (e *InputError) Error() string {
+	return fmt.Sprintf("valvetrain: %s %s is not %s", e.Field, e.Value, e.Want)
+}
+
+// Unwrap gives [ErrInput].
+func (e *InputError) Unwrap() error { return ErrInput }
+
+// inputLargest is more than any part here measures, and keeps sums of readings
+// from wrapping.
+const inputLargest = 10 * units.Metre
+
+// inputSize refuses a size that no part has.
+func inputSize(field string, d units.Length) error {
+	if d <= 0 || d > inputLargest {
+		return &InputError{field, d.String(), "above 0 mm and at most 10 m"}
+	}
+	return nil
+}
+
+// inputAllowance refuses what is no clearance, no wear, no cut.
+func inputAllowance(field string, d units.Length) error {
+	if d < 0 || d > inputLargest {
+		return &InputError{field, d.String(), "0 mm or more, and at most 10 m"}
+	}
+	return nil
+}
+
+// inputBracket refuses a bracket whose ends are not both there, or not between
+// least and 10 m.
+func inputBracket(field string, i tolerance.Bracket, least units.Length) error {
+	lo, loEnd := i.Lower()
+	hi, hiEnd := i.Upper()
+	switch {
+	case !i.InRange() || loEnd == tolerance.Absent || hiEnd == tolerance.Absent:
+		return &InputError{field, i.String(), "measured, with a least and a greatest"}
+	case lo < least || hi > inputLargest:
+		return &InputError{field, i.String(), "from " + least.String() + " to 10 m"}
+	}
+	return nil
+}
+
+// inputText cuts a text of the caller's to 64 bytes, whole characters only.
+func inputText(s string) string {
+	const most = 64
+	if len(s) <= most {
+		return s
+	}
+	n := most
+	for n > 0 && s[n]&0xC0 == 0x80 {
+		n--
+	}
+	return s[:n] + "…"
+}
