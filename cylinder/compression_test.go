@@ -154,6 +154,15 @@ func TestCompressionDoubts(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, []Doubt{RatioUnusual}, c.Doubts)
 
+	// 5200 mm² of a bore of 86 mm (5809 mm²), told right, in cm² and tenfold.
+	for area, want := range map[float64][]Doubt{5200: nil, 580: {OpenAreaUnusual}, 582: nil, 52: {OpenAreaUnusual}, 52000: {OpenAreaUnusual}} {
+		b = handBuild(t)
+		b.OpenAreaMM2 = area
+		c, err = b.Compression()
+		require.NoError(t, err)
+		require.Equal(t, want, c.Doubts, area)
+	}
+
 	require.Contains(t, GasketOverhangs.String(), "overhangs")
 	require.Empty(t, NoDoubt.String())
 	require.Empty(t, Doubt(99).String())

@@ -1,6 +1,8 @@
 package cylinder
 
 import (
+	"math"
+
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
 )
@@ -166,6 +168,9 @@ const (
 	CrownAtHead
 	// RatioUnusual: the ratio is not one that engines have.
 	RatioUnusual
+	// OpenAreaUnusual: the chamber's open area is not one that a bore has above
+	// it. A head that is flat but for its valves has one all the same.
+	OpenAreaUnusual
 )
 
 var doubtNames = []string{
@@ -173,6 +178,7 @@ var doubtNames = []string{
 	"the gasket's bore may be below the cylinder's: it overhangs into the bore, burns and can be struck; fit a gasket made for the bore",
 	"the crown's edge may stand at the head's face or beyond: it hits the head unless the head is recessed there; check the deck's side and the gasket's compressed thickness",
 	"a ratio below 4 or above 30 is not one that engines have: check the units, and the deck's side",
+	"the chamber's open area at the face is under a tenth of the bore's, or over one and a half times it: check that it is in mm²",
 }
 
 // String is the doubt in words, with what to do.
@@ -182,7 +188,7 @@ func (d Doubt) String() string { return boreWord(doubtNames, d) }
 func (d Doubt) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // with is the compression with what is doubtful about the build. The bounds
-// of the ratio are common practice, and wide.
+// of the ratio and of the open area are common practice, and wide.
 func (c Compression) with(b Build) Compression {
 	if b.gasketOverhangs() {
 		c.Doubts = append(c.Doubts, GasketOverhangs)
@@ -193,7 +199,21 @@ func (c Compression) with(b Build) Compression {
 	if c.Ratio.Least < 4 || c.Ratio.Greatest > 30 {
 		c.Doubts = append(c.Doubts, RatioUnusual)
 	}
+	if b.openAreaUnusual() {
+		c.Doubts = append(c.Doubts, OpenAreaUnusual)
+	}
 	return c
+}
+
+// openAreaUnusual reports it of an area that is given.
+func (b Build) openAreaUnusual() bool {
+	bore, ok := bothEnds(b.Bore)
+	if !ok || b.OpenAreaMM2 == 0 {
+		return false
+	}
+	d := bore.lo.Float(units.InMillimetres)
+	share := b.OpenAreaMM2 / (math.Pi / 4 * d * d)
+	return share < 0.1 || share > 1.5
 }
 
 func (b Build) gasketOverhangs() bool {

@@ -5,12 +5,13 @@ import (
 	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/tolerance/proofread"
 	"github.com/tenthou/tenthou/units"
 )
 
-// linerError names a reading that can't be.
+// linerError names a reading that can't be; a caller's own names may be long.
 func linerError(field, value, want string) error {
-	return &InputError{Field: field, Value: value, Want: want}
+	return &InputError{Field: boreText(field), Value: value, Want: want}
 }
 
 // linerSize refuses a size that is not above zero.
@@ -28,6 +29,24 @@ func linerSize(field string, i tolerance.Bracket) error {
 func linerRead(field string, i tolerance.Bracket) error {
 	if !i.InRange() || i.IsZero() {
 		return linerError(field, i.String(), "a reading within the range of a length")
+	}
+	return nil
+}
+
+// linerAlike refuses the one of several sizes of one kind that a factor, of
+// another unit or a decimal place, sets apart from the rest.
+func linerAlike(names []string, sizes []tolerance.Bracket) error {
+	if len(sizes) < 3 {
+		return nil
+	}
+	found, err := proofread.CheckBrackets(sizes...)
+	if err != nil {
+		return err
+	}
+	for _, odd := range found.Odd {
+		if c := odd.Causes[0]; c.Den != 0 {
+			return linerError(names[odd.Index], sizes[odd.Index].String(), "like its neighbours, near "+found.Middle.String()+": "+c.String())
+		}
 	}
 	return nil
 }

@@ -199,6 +199,8 @@ func (t MainTunnel) check() error {
 	case t.Caps > CapsLoose:
 		return linerError("caps", fmt.Sprint(uint8(t.Caps)), "a recorded state")
 	}
+	var all []tolerance.Bracket
+	var names []string
 	for _, h := range t.Housings {
 		if len(h.Sizes) != len(t.Levels) {
 			return linerError("levels of "+h.Where, fmt.Sprint(len(h.Sizes)), fmt.Sprintf("%d, as the tunnel has", len(t.Levels)))
@@ -213,14 +215,16 @@ func (t MainTunnel) check() error {
 					continue
 				}
 				read = true
-				if err := linerSize(h.Where+", "+t.Levels[i]+", "+t.Directions[k], size); err != nil {
+				name := h.Where + ", " + t.Levels[i] + ", " + t.Directions[k]
+				if err := linerSize(name, size); err != nil {
 					return err
 				}
+				all, names = append(all, size), append(names, name)
 			}
 		}
 		if !read {
 			return linerError("readings of "+h.Where, "none", "at least one diameter")
 		}
 	}
-	return nil
+	return linerAlike(names, all)
 }

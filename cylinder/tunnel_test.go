@@ -170,6 +170,15 @@ func TestMainTunnel_refuses(t *testing.T) {
 		"levels of main 1 2 is not 1":   func(m *MainTunnel) { m.Levels = m.Levels[:1] },
 		"directions of main 1, front 3": func(m *MainTunnel) { m.Directions = m.Directions[:2] },
 		"main 1, front, vertical -1 mm": func(m *MainTunnel) { m.Housings[0].Sizes[0][0] = linerAt("-1 mm") },
+		"main 1, rear, vertical 2.362 mm is not like its neighbours, near 60.012 mm": func(m *MainTunnel) {
+			m.Housings[0].Sizes[1][0] = linerAt("2.362 mm") // inches
+		},
+		"main 2, front, 60° left 600.12 mm is not like its neighbours": func(m *MainTunnel) {
+			m.Housings[1].Sizes[0][1] = linerAt("600.12 mm")
+		},
+		"levels of " + strings.Repeat("n", 54) + "… 1 is not 2": func(m *MainTunnel) {
+			m.Housings[0].Where, m.Housings[0].Sizes = strings.Repeat("n", 4000), m.Housings[0].Sizes[:1]
+		},
 		"readings of main 1 none": func(m *MainTunnel) {
 			m.Housings[0].Sizes = make([][]tolerance.Bracket, 2)
 			m.Housings[0].Sizes[0] = make([]tolerance.Bracket, 3)
@@ -290,10 +299,15 @@ func TestLineHone_refuses(t *testing.T) {
 		"least cut -0.01 mm":             func(h *LineHone) { h.LeastCut = linerLength("-0.01 mm") },
 		"vertical size of main 1 -1 mm":  func(h *LineHone) { h.Housings[0].Size = linerAt("-1 mm") },
 		"vertical size of main 1 [60 mm": func(h *LineHone) { h.Housings[0].Size = linerAt("[60 mm, ∞)") },
-		"crown of main 2 [0 mm":          func(h *LineHone) { h.Housings[1].Crown = linerAt("[0 mm, ∞)") },
-		"readings of main 2": func(h *LineHone) {
-			h.Housings[0].Crown = tolerance.Exactly(units.Length(1 << 61))
-			h.Housings[1].Crown = tolerance.Exactly(units.Length(-1 << 61))
+		"finish size 6.002 mm is not near the 60.01 mm of main 1": func(h *LineHone) { h.Finish = linerLength("6.002 mm") },
+		"finish size 2.363 mm": func(h *LineHone) { h.Finish = linerLength("2.363 mm") },
+		"finish size 600.2 mm": func(h *LineHone) { h.Finish = linerLength("600.2 mm") },
+		"crown of main 2 -250.03 mm is not near that of main 1, 250 mm": func(h *LineHone) { h.Housings[1].Crown = linerAt("-250.03 mm") },
+		"crown of main 2 [0 mm": func(h *LineHone) { h.Housings[1].Crown = linerAt("[0 mm, ∞)") },
+		"readings of main 1 2305843009.213693952 mm is not within": func(h *LineHone) {
+			for i := range h.Housings {
+				h.Housings[i].Crown = tolerance.Exactly(units.Length(1 << 61))
+			}
 		},
 	} {
 		h := tunnelHone()

@@ -50,6 +50,18 @@ func (r *reader) fail(name, text, want string) {
 	}
 }
 
+// machining refuses a rebore that isn't one, and a skim of a chamber that isn't
+// known.
+func (g *given) machining(r *reader, rebore, skim string) {
+	bore, _ := g.build.Bore.Lower()
+	if to, end := g.rebore.Upper(); end != tolerance.Absent && to < bore {
+		r.fail("rebore", rebore, "a rebore is larger than the bore, "+g.build.Bore.String())
+	}
+	if !g.skim.IsZero() && g.build.OpenAreaMM2 == 0 {
+		r.fail("skim", skim, "give -area too, the chamber's own open area at the face, not the bore's")
+	}
+}
+
 // chain is the camshaft's drive.
 func (g *given) chain(r *reader, pitch string) {
 	g.pitch = read(r, "pitch", pitch, units.ParseLength)

@@ -68,6 +68,7 @@ func run(args []string, _ io.Reader, out, errs io.Writer) int {
 		FillDepth: length(&r, "filldepth", *fillDepth), Fill: volume(&r, "fill", *fill)}
 	g.build.Land = cylinder.RingLand{Diameter: length(&r, "landdiameter", *landDiameter), Height: length(&r, "landheight", *landHeight)}
 	g.rebore, g.skim, g.blockSkim = length(&r, "rebore", *rebore), length(&r, "skim", *skim), length(&r, "blockskim", *blockSkim)
+	g.machining(&r, *rebore, *skim)
 	g.chain(&r, *pitch)
 	g.pistons(&r, *pistons, *squish)
 	g.ratio(&r, *wanted)

@@ -34,6 +34,9 @@ func (p placed) Unwrap() error { return p.err }
 // field.
 func inspect(name string, data []byte) (judged, error) {
 	var j judged
+	if _, err := document.SchemaNamed(name, data, 1); err != nil {
+		return j, err
+	}
 	if err := document.DecodeNamed(name, data, &j.head); err != nil {
 		return j, err
 	}
@@ -49,9 +52,6 @@ func inspect(name string, data []byte) (judged, error) {
 }
 
 func (j *judged) judge() error {
-	if j.Schema != 1 {
-		return placed{"schema", fmt.Errorf("this reads schema 1, not %d", j.Schema)}
-	}
 	if (len(j.Lines) > 0) == (j.Heights != nil) {
 		return placed{"", errors.New("give either lines, by straight-edge, or heights")}
 	}

@@ -59,7 +59,7 @@ func TestBadInput(t *testing.T) {
 	for _, c := range []struct{ name, old, new, line, reason string }{
 		{"empty", good, "", "", "empty"},
 		{"cut short", good, good[:300], ":", "cut short"},
-		{"other schema", `"schema": 1,`, `"schema": 2,`, ":2: schema", "schema 1"},
+		{"other schema", `"schema": 1,`, `"schema": 2,`, ":2: schema", "found 2, want 1"},
 		{"unknown field", `"stock"`, `"stok"`, ":28", "stok"},
 		{"unknown set", "imperial 26", "imperial 99", ":4: blades", "imperial 26, imperial 32"},
 		{"no lines", good[strings.Index(good, `  "lines"`):strings.Index(good, `  "camTunnel"`)], "", "standard input", "either lines"},

@@ -76,6 +76,9 @@ type dropIn struct {
 }
 
 func read(name string, data []byte) (e engine, err error) {
+	if _, err = document.SchemaNamed(name, data, 1); err != nil {
+		return e, err
+	}
 	if err = document.DecodeNamed(name, data, &e); err != nil {
 		return e, err
 	}
@@ -84,8 +87,6 @@ func read(name string, data []byte) (e engine, err error) {
 		return fmt.Errorf("%s:%d: %s: %w", name, where.Line, path, err)
 	}
 	switch {
-	case e.Schema != 1:
-		return e, at("schema", fmt.Errorf("this reads schema 1, not %d", e.Schema))
 	case e.Wet == nil && e.Dry == nil:
 		return e, at("engine", fmt.Errorf("there are neither wet nor dry liners in the file"))
 	case e.Wet != nil && e.Wet.StepFrom != "" && e.Wet.StepFrom != "worst" && e.Wet.StepFrom != "mean":

@@ -71,7 +71,7 @@ func TestBadInput(t *testing.T) {
 	for _, c := range []struct{ name, old, new, reason string }{
 		{"empty", good, "", "empty"},
 		{"nothing to judge", good, `{"schema": 1, "engine": "x"}`, "neither wet nor dry"},
-		{"other schema", `"schema": 1`, `"schema": 2`, "schema 1"},
+		{"other schema", `"schema": 1`, `"schema": 2`, "found 2, want 1"},
 		{"unknown field", `"stepFrom"`, `"stepsFrom"`, "stepsFrom"},
 		{"unknown rule", `"worst"`, `"best"`, "worst or mean"},
 		{"no unit", `"new": "0.06–0.11 mm"`, `"new": "0.06–0.11"`, "unit"},

@@ -76,15 +76,15 @@ type hone struct {
 }
 
 func read(name string, data []byte) (e engine, err error) {
+	if _, err = document.SchemaNamed(name, data, 1); err != nil {
+		return e, err
+	}
 	if err = document.DecodeNamed(name, data, &e); err != nil {
 		return e, err
 	}
 	at := func(path string, err error) error {
 		where, _ := document.Locate(data, path)
 		return fmt.Errorf("%s:%d: %s: %w", name, where.Line, path, err)
-	}
-	if e.Schema != 1 {
-		return e, at("schema", fmt.Errorf("this reads schema 1, not %d", e.Schema))
 	}
 	if e.Line == nil {
 		return e, nil

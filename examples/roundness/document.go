@@ -45,6 +45,9 @@ type section struct {
 const mostReadings = 3600
 
 func read(name string, data []byte) (s section, err error) {
+	if _, err = document.SchemaNamed(name, data, 1); err != nil {
+		return s, err
+	}
 	if err = document.DecodeNamed(name, data, &s.paper); err != nil {
 		return s, err
 	}
@@ -53,8 +56,6 @@ func read(name string, data []byte) (s section, err error) {
 		return fmt.Errorf("%s:%d: %s: %w", name, where.Line, path, err)
 	}
 	switch {
-	case s.Schema != 1:
-		return s, at("schema", fmt.Errorf("this reads schema 1, not %d", s.Schema))
 	case s.Surface != "hole" && s.Surface != "shaft":
 		return s, at("surface", fmt.Errorf("a part is a hole or a shaft, not %.64q", s.Surface))
 	case s.Error < 0:

@@ -109,7 +109,7 @@ func TestBadInput(t *testing.T) {
 	list = list[:strings.Index(list, `"`)]
 	for _, c := range []struct{ name, old, new, reason string }{
 		{"empty", good, "", "empty"},
-		{"other schema", `"schema": 1`, `"schema": 2`, "schema 1"},
+		{"other schema", `"schema": 1`, `"schema": 2`, "found 2, want 1"},
 		{"unknown surface", `"hole"`, `"side"`, "a hole or a shaft"},
 		{"unknown unit", `"µm"`, `"mil"`, "unit"},
 		{"negative error", `"0.3 µm"`, `"-0.3 µm"`, "0 mm or more"},

@@ -27,8 +27,8 @@ var (
 	ErrRange = units.ErrRange
 	// ErrKind: an unknown reference element, or none.
 	ErrKind = errors.New("unknown reference element")
-	// ErrShape: lists that belong together differ in length, or a grid isn't
-	// full.
+	// ErrShape: lists that belong together differ in length, a grid isn't full,
+	// or a spectrum has a gap.
 	ErrShape = errors.New("readings don't match their places")
 	// ErrAngles: angles that a V-block can't have, or that don't tell the
 	// harmonics asked for from each other.

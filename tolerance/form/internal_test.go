@@ -103,6 +103,53 @@ func TestSection_bounds(t *testing.T) {
 	}
 }
 
+// Where Global is said, no start anywhere near ends lower. Deviations are up to
+// a tenth of the radius here: with smaller ones the contacts alone prove every
+// zone, and the search has nothing to do.
+func TestSection_everywhere(t *testing.T) {
+	rng := rand.New(rand.NewPCG(23, 23))
+	searched := map[bool]int{}
+	for round := range 3000 {
+		n := 9 + rng.IntN(40)
+		radii := make([]float64, n)
+		high, lobes := 0.5+0.3*rng.Float64(), float64(2+rng.IntN(4))
+		noise := 0.4 * high * rng.Float64()
+		for i := range radii {
+			radii[i] = 10 + high*math.Cos(lobes*2*math.Pi*float64(i)/float64(n)) + noise*rng.NormFloat64()
+		}
+		points := Polar(radii)
+		c, at, err := leastSquares(points)
+		require.NoError(t, err)
+		for _, inner := range []bool{false, true} {
+			s := newSection(points, c, nil, inner)
+			var b basis
+			from, score, ok := s.settle(&b, at)
+			if !ok {
+				continue
+			}
+			search, far := s.near(&b) < s.beyond(), s.beyond()
+			best, global := s.everywhere(&b, from, score)
+			lowest := s.measure(best)
+			require.LessOrEqual(t, lowest, score)
+			if !global || round%10 != 0 && !search {
+				continue
+			}
+			if search {
+				searched[inner]++
+			}
+			for range 60 {
+				start := Point{from.X + far*(2*rng.Float64()-1), from.Y + far*(2*rng.Float64()-1)}
+				if _, other, ok := s.settle(&b, start); ok {
+					require.GreaterOrEqual(t, other, lowest-1e-9)
+				}
+			}
+		}
+	}
+	t.Log("searched, zones and inscribed:", searched[false], searched[true])
+	require.Greater(t, searched[false], 5)
+	require.Greater(t, searched[true], 100)
+}
+
 func TestCover(t *testing.T) {
 	for _, gap := range []float64{20, 90, 150} {
 		var points []Point

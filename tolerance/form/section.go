@@ -35,12 +35,9 @@ func (s *section) program() program {
 // one's negative.
 func (s *section) measure(at Point) (score float64) {
 	most, least := 0.0, math.Inf(1)
-	ox, oy := s.origin.X+at.X, s.origin.Y+at.Y
-	// What rounding took from the sum above.
-	ex, ey := at.X-(ox-s.origin.X), at.Y-(oy-s.origin.Y)
 	d, ux, uy := s.d[:len(s.points)], s.x[:len(s.points)], s.y[:len(s.points)]
 	for i, p := range s.points {
-		x, y := p.X-ox-ex, p.Y-oy-ey
+		x, y := p.X-s.origin.X-at.X, p.Y-s.origin.Y-at.Y
 		r := math.Sqrt(x*x + y*y)
 		most, least = max(most, r), min(least, r)
 		d[i] = r

@@ -193,8 +193,8 @@ func LeastSquaresLine(points []Point) (Straightness, error) {
 	return s, nil
 }
 
-// EndPointLine takes the line through the first and the last point by place,
-// as a surveyor of straight-edges and beds does. Of several at one end it is the
+// EndPointLine takes the line through the first and the last point by place, as
+// when a straight-edge is set level by its ends. Of several at one end it is the
 // first given. It fails as [LeastSquaresLine] does and allocates nothing.
 func EndPointLine(points []Point) (Straightness, error) {
 	r, err := lookAlong(points)

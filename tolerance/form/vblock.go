@@ -174,7 +174,8 @@ func (v VBlock) RONt(swing units.Length, lobes int) (Radial, error) {
 
 // Reading is what the indicator shows at a turn of the part, in radians, for a
 // part of these harmonics, against what it shows for one of the mean radius.
-// It is in the unit of the spectrum. It fails with [ErrAngles] and [ErrRange].
+// It is in the unit of the spectrum. It fails with [ErrAngles] and [ErrRange],
+// and with [ErrShape] for a spectrum with a harmonic out of its place.
 func (v VBlock) Reading(part Spectrum, radians float64) (float64, error) {
 	if err := v.check(); err != nil {
 		return 0, err
@@ -185,6 +186,9 @@ func (v VBlock) Reading(part Spectrum, radians float64) (float64, error) {
 			return 0, err
 		}
 		h := part.Harmonics[k]
+		if h.Order != k && (h.Cos != 0 || h.Sin != 0) {
+			return 0, &Error{What: "V-block", Index: -1, Value: "order " + strconv.Itoa(h.Order) + " at place " + strconv.Itoa(k), Kind: ErrShape, Want: "harmonics by order, without a gap"}
+		}
 		in, out := v.waves(k)
 		// The part turned by ω has A·cos n(θ−ω−crest): the phase in the V is nω
 		// plus that of the harmonic.

@@ -99,6 +99,32 @@ func TestVBlock_swing(t *testing.T) {
 	}
 }
 
+// The reading at each turn, by the geometry itself: both faces touch the part
+// where its tangents are, and the indicator's flat anvil does likewise.
+func TestVBlock_reading(t *testing.T) {
+	const a = 1e-7 // of the radius, so that its square doesn't show
+	part := form.Spectrum{Harmonics: []form.Harmonic{{Cos: 1}, {Order: 1, Cos: a}, {Order: 2, Cos: a, Sin: -2 * a}, {Order: 3, Sin: a}, {Order: 4}, {Order: 5, Cos: -a, Sin: a}}}
+	touch := func(turn, direction float64) float64 {
+		most := 0.0
+		for k := -200; k <= 200; k++ {
+			off := 1e-8 * float64(k)
+			most = max(most, part.At(direction+off-turn)*math.Cos(off))
+		}
+		return most - 1
+	}
+	for _, v := range []form.VBlock{{Included: 90 * units.Degree}, {Included: 60 * units.Degree, Indicator: 30 * units.Degree}, {Included: 108 * units.Degree, Indicator: -75 * units.Degree}} {
+		face, at := math.Pi/2+v.Included.Radians()/2, v.Indicator.Radians()
+		for turn := 0.0; turn < 6.2; turn += 0.37 {
+			left, right := touch(turn, face), touch(turn, -face)
+			x, y := (right-left)/(2*math.Sin(face)), -(left+right)/(2*math.Cos(face))
+			want := x*math.Sin(at) + y*math.Cos(at) + touch(turn, at)
+			got, err := v.Reading(part, turn)
+			require.NoError(t, err)
+			require.InDelta(t, want, got, 1e-4*a, "%v %v", v, turn)
+		}
+	}
+}
+
 func TestVBlock_ront(t *testing.T) {
 	v := form.VBlock{Included: 60 * units.Degree}
 	r, err := v.RONt(30*units.Micrometre, 3)
@@ -141,6 +167,9 @@ func TestVBlock_refuses(t *testing.T) {
 	_, err = form.VBlock{Included: 1 * uas, Indicator: units.OutOfRange[units.Angle]()}.Factor(3)
 	require.ErrorIs(t, err, form.ErrRange)
 	v := form.VBlock{Included: 90 * units.Degree}
+	_, err = v.Reading(form.Spectrum{Harmonics: []form.Harmonic{{Cos: 1}, {}, {}, {Order: 4, Sin: 1}}}, 0)
+	require.ErrorIs(t, err, form.ErrShape)
+	require.ErrorContains(t, err, "order 4 at place 3")
 	for _, n := range []int{-1, form.MostLobes + 1} {
 		_, err = v.Factor(n)
 		require.ErrorIs(t, err, form.ErrAngles)
