@@ -82,8 +82,12 @@ type JournalStation struct {
 	Heading int `json:"heading"` // in JournalSurvey.Headings
 }
 
-// MostJournalStations is how many readings a survey may have.
-const MostJournalStations = 100_000
+// MostJournalStations is how many readings a survey may have, and MostHeadings
+// how many directions.
+const (
+	MostJournalStations = 100_000
+	MostHeadings        = 360 // one for each degree
+)
 
 // At is the reading at a station; one outside the survey was not taken.
 func (s *JournalSurvey) At(st JournalStation) JournalReading {
@@ -148,7 +152,9 @@ func (s *JournalSurvey) validate() error {
 		return bad("planes", "(none)", "one plane or more")
 	case n == 0:
 		return bad("directions", "(none)", "one direction or more")
-	case len(s.Planes) > MostJournalStations || n > MostJournalStations || len(s.Planes)*n > MostJournalStations:
+	case n > MostHeadings:
+		return bad("directions", strconv.Itoa(n), "360 at most")
+	case len(s.Planes) > MostJournalStations || len(s.Planes)*n > MostJournalStations:
 		return bad("stations", fmt.Sprint(len(s.Planes), " planes × ", n, " directions"), "100 000 at most")
 	case len(s.Readings) != len(s.Planes)*n:
 		return bad("readings", strconv.Itoa(len(s.Readings)), fmt.Sprint(len(s.Planes)*n, ": one for each plane and direction, untaken ones included"))
