@@ -61,6 +61,29 @@ func inputBracket(field string, i tolerance.Bracket, least units.Length) error {
 	return nil
 }
 
+// inputEnds are the ends of a bracket that has both.
+func inputEnds(i tolerance.Bracket) (lo, hi units.Length) {
+	lo, _ = i.Lower()
+	hi, _ = i.Upper()
+	return lo, hi
+}
+
+// inputSpan is the bracket from lo to hi, both included; out of range where they
+// are, or are the wrong way round.
+func inputSpan[Q units.Quantity](lo, hi Q) tolerance.Interval[Q] {
+	i, err := tolerance.NewInterval(lo, tolerance.Closed, hi, tolerance.Closed)
+	if err != nil {
+		return tolerance.Exactly(units.OutOfRange[Q]())
+	}
+	return i
+}
+
+// inputAtMostMore is i, or up to the greatest of more above it.
+func inputAtMostMore(i, more tolerance.Bracket) tolerance.Bracket {
+	_, hi := inputEnds(more)
+	return i.Add(inputSpan(0, hi))
+}
+
 // inputText cuts a text of the caller's to 64 bytes, whole characters only.
 func inputText(s string) string {
 	const most = 64
