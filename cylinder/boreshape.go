@@ -24,14 +24,14 @@ var shapeNames = []string{
 }
 
 // String is the shape in words.
-func (s BoreShape) String() string { return boreWord(shapeNames, s) }
+func (s BoreShape) String() string { return wordOf(shapeNames, s) }
 
 // MarshalText writes what String gives.
 func (s BoreShape) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (s *BoreShape) UnmarshalText(text []byte) error {
-	return boreRead("bore shape", shapeNames, text, s)
+	return readWord("bore shape", shapeNames, text, s)
 }
 
 // boreProfile is what the shape follows from: a value of each level from the

@@ -18,14 +18,14 @@ const (
 var surfaceNames = []string{"not stated", "plain iron", "plated", "coated", "bare alloy"}
 
 // String is the surface in words.
-func (s BoreSurface) String() string { return boreWord(surfaceNames, s) }
+func (s BoreSurface) String() string { return wordOf(surfaceNames, s) }
 
 // MarshalText writes what String gives.
 func (s BoreSurface) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (s *BoreSurface) UnmarshalText(text []byte) error {
-	return boreRead("bore surface", surfaceNames, text, s)
+	return readWord("bore surface", surfaceNames, text, s)
 }
 
 // ErrProcess is the kind of a [ProcessError], for errors.Is.

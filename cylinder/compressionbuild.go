@@ -46,7 +46,8 @@ type Crown struct {
 
 // A RingLand is the crevice above the top ring: the top land's diameter, and
 // its height from the deck edge down to the ring. The zero RingLand leaves the
-// crevice out, as most do; it makes the ratio up to 0.1 or 0.2 less.
+// crevice out, as most do; counted, it makes the ratio less by up to 0.1 or 0.2
+// (from memory).
 type RingLand struct {
 	Diameter tolerance.Bracket // of the top land
 	Height   tolerance.Bracket // of the top land, from the deck edge to the ring
@@ -166,10 +167,12 @@ const (
 	GasketOverhangs
 	// CrownAtHead: the crown's edge stands, or may stand, at the head's face.
 	CrownAtHead
-	// RatioUnusual: the ratio is not one that engines have.
+	// RatioUnusual: the ratio is below 4 or above 30, which is not one that
+	// engines have (common practice, and wide).
 	RatioUnusual
-	// OpenAreaUnusual: the chamber's open area is not one that a bore has above
-	// it. A head that is flat but for its valves has one all the same.
+	// OpenAreaUnusual: the chamber's open area at the face is below a tenth of
+	// the bore's or above one and a half times it (common practice, and wide).
+	// Over a bowl in the piston a flat head may have so little all the same.
 	OpenAreaUnusual
 )
 
@@ -182,13 +185,12 @@ var doubtNames = []string{
 }
 
 // String is the doubt in words, with what to do.
-func (d Doubt) String() string { return boreWord(doubtNames, d) }
+func (d Doubt) String() string { return wordOf(doubtNames, d) }
 
 // MarshalText writes what String gives.
 func (d Doubt) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
-// with is the compression with what is doubtful about the build. The bounds
-// of the ratio and of the open area are common practice, and wide.
+// with is the compression with what is doubtful about the build.
 func (c Compression) with(b Build) Compression {
 	if b.gasketOverhangs() {
 		c.Doubts = append(c.Doubts, GasketOverhangs)

@@ -65,7 +65,7 @@ func ParseDeck(s string) (Deck, error) {
 		}
 		return side.deck(b), nil
 	}
-	return Deck{}, &InputError{"deck", strconv.Quote(boreText(s)), deckForms}
+	return Deck{}, &InputError{"deck", strconv.Quote(clip(s)), deckForms}
 }
 
 // String is the deck as [ParseDeck] reads it, or "not measured". A bracket

@@ -65,23 +65,23 @@ var (
 )
 
 // String is the warmth in words.
-func (w Warmth) String() string { return stripWord(warmthNames, int(w)) }
+func (w Warmth) String() string { return wordOf(warmthNames, w) }
 
 // MarshalText writes what String gives.
 func (w Warmth) MarshalText() ([]byte, error) { return []byte(w.String()), nil }
 
 // UnmarshalText reads what String gives.
-func (w *Warmth) UnmarshalText(text []byte) error { return stripRead("engine", warmthNames, text, w) }
+func (w *Warmth) UnmarshalText(text []byte) error { return readWord("engine", warmthNames, text, w) }
 
 // String is the position in words.
-func (t Throttle) String() string { return stripWord(throttleNames, int(t)) }
+func (t Throttle) String() string { return wordOf(throttleNames, t) }
 
 // MarshalText writes what String gives.
 func (t Throttle) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (t *Throttle) UnmarshalText(text []byte) error {
-	return stripRead("throttle", throttleNames, text, t)
+	return readWord("throttle", throttleNames, text, t)
 }
 
 // missing names what of the conditions isn't recorded or isn't as it should be.

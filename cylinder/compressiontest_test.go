@@ -140,7 +140,7 @@ func TestTestConditions(t *testing.T) {
 	var w Warmth
 	require.NoError(t, w.UnmarshalText([]byte("warm")))
 	require.Equal(t, Warm, w)
-	require.EqualError(t, w.UnmarshalText([]byte("tepid")), `cylinder: engine "tepid" is not one of not recorded, warm, cold`)
+	require.EqualError(t, w.UnmarshalText([]byte("tepid")), `cylinder: engine "tepid" is not one of "not recorded", "warm", "cold"`)
 	var th Throttle
 	require.NoError(t, th.UnmarshalText([]byte("none")))
 	text, err := th.MarshalText()

@@ -2,8 +2,6 @@ package cylinder
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
@@ -113,20 +111,4 @@ func stripNeighbours(pairs [][2]int, n int) [][2]int {
 		pairs = append(pairs, [2]int{i, i + 1})
 	}
 	return pairs
-}
-
-func stripWord(names []string, i int) string {
-	if i >= len(names) {
-		i = 0
-	}
-	return names[i]
-}
-
-func stripRead[T ~uint8](field string, names []string, text []byte, into *T) error {
-	i := slices.Index(names, string(text))
-	if i < 0 {
-		return linerError(field, linerClip(string(text)), "one of "+strings.Join(names, ", "))
-	}
-	*into = T(i)
-	return nil
 }

@@ -42,7 +42,7 @@ var signNames = []string{
 }
 
 // String is the sign in words.
-func (s Sign) String() string { return stripWord(signNames, int(s)) }
+func (s Sign) String() string { return wordOf(signNames, s) }
 
 // MarshalText writes what String gives.
 func (s Sign) MarshalText() ([]byte, error) { return []byte(s.String()), nil }

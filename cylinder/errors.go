@@ -3,6 +3,8 @@ package cylinder
 import (
 	"errors"
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
@@ -63,8 +65,8 @@ func boreBracket(field string, i tolerance.Bracket, least units.Length) error {
 	return nil
 }
 
-// boreText cuts a text of the caller's to 64 bytes, whole characters only.
-func boreText(s string) string {
+// clip cuts a text of the caller's to 64 bytes, whole characters only.
+func clip(s string) string {
 	const most = 64
 	if len(s) <= most {
 		return s
@@ -76,27 +78,24 @@ func boreText(s string) string {
 	return s[:n] + "…"
 }
 
-// boreWord names the value i; one that has no name is read as the zero value.
-func boreWord[T ~uint8](names []string, i T) string {
+// wordOf names the value i; one that has no name is read as the zero value.
+func wordOf[T ~uint8](names []string, i T) string {
 	if int(i) >= len(names) {
 		i = 0
 	}
 	return names[i]
 }
 
-// boreRead reads what boreWord gives.
-func boreRead[T ~uint8](field string, names []string, text []byte, into *T) error {
-	var want strings.Builder
-	want.WriteString("one of")
-	for i, n := range names {
-		if n == string(text) {
-			*into = T(i)
-			return nil
+// readWord reads what wordOf gives.
+func readWord[T ~uint8](field string, names []string, text []byte, into *T) error {
+	i := slices.Index(names, string(text))
+	if i < 0 {
+		quoted := make([]string, len(names))
+		for k, n := range names {
+			quoted[k] = strconv.Quote(n)
 		}
-		if i > 0 {
-			want.WriteString(",")
-		}
-		want.WriteString(fmt.Sprintf(" %q", n))
+		return &InputError{field, strconv.Quote(clip(string(text))), "one of " + strings.Join(quoted, ", ")}
 	}
-	return &InputError{field, fmt.Sprintf("%q", boreText(string(text))), want.String()}
+	*into = T(i)
+	return nil
 }

@@ -19,14 +19,14 @@ const (
 var directionNames = []string{"no direction", "lengthwise", "across", "diagonal"}
 
 // String is the direction in words.
-func (d Direction) String() string { return boreWord(directionNames, d) }
+func (d Direction) String() string { return wordOf(directionNames, d) }
 
 // MarshalText writes what String gives.
 func (d Direction) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (d *Direction) UnmarshalText(text []byte) error {
-	return boreRead("direction", directionNames, text, d)
+	return readWord("direction", directionNames, text, d)
 }
 
 // A Seat says how the straight-edge lay on a line.
@@ -45,13 +45,13 @@ const (
 var seatNames = []string{"unsaid", "rests", "rocks"}
 
 // String is the seat in words.
-func (s Seat) String() string { return boreWord(seatNames, s) }
+func (s Seat) String() string { return wordOf(seatNames, s) }
 
 // MarshalText writes what String gives.
 func (s Seat) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText reads what String gives.
-func (s *Seat) UnmarshalText(text []byte) error { return boreRead("seat", seatNames, text, s) }
+func (s *Seat) UnmarshalText(text []byte) error { return readWord("seat", seatNames, text, s) }
 
 // A Line is one line of a face along which a straight-edge was laid, and what
 // blades showed of the gaps under it.

@@ -38,7 +38,7 @@ var faceDoubtNames = []string{
 }
 
 // String is the doubt in words.
-func (d FaceDoubt) String() string { return boreWord(faceDoubtNames, d) }
+func (d FaceDoubt) String() string { return wordOf(faceDoubtNames, d) }
 
 // MarshalText writes what String gives.
 func (d FaceDoubt) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
@@ -89,7 +89,7 @@ var faceRemedyNames = []string{
 }
 
 // String is the remedy in words.
-func (r FaceRemedy) String() string { return boreWord(faceRemedyNames, r) }
+func (r FaceRemedy) String() string { return wordOf(faceRemedyNames, r) }
 
 // MarshalText writes what String gives.
 func (r FaceRemedy) MarshalText() ([]byte, error) { return []byte(r.String()), nil }

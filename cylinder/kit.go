@@ -128,7 +128,7 @@ func (k *PistonKit) check(i int, standard units.Length) error {
 	if name == "" {
 		name = "kit " + strconv.Itoa(i+1)
 	}
-	name = boreText(name)
+	name = clip(name)
 	if k.Oversize < 0 || k.Oversize > standard/4 {
 		return &InputError{name + ", oversize", k.Oversize.String(), "from 0 mm to a quarter of the standard bore"}
 	}

@@ -34,7 +34,7 @@ const (
 var heardNames = []string{"", "inlet", "exhaust", "oil filler", "coolant", "neighbour", "head joint", "all at once"}
 
 // String is the place in words.
-func (h Heard) String() string { return stripWord(heardNames, int(h)) }
+func (h Heard) String() string { return wordOf(heardNames, h) }
 
 // MarshalText writes what String gives.
 func (h Heard) MarshalText() ([]byte, error) { return []byte(h.String()), nil }
@@ -44,7 +44,7 @@ func (h *Heard) UnmarshalText(text []byte) error {
 	if len(text) == 0 {
 		return linerError("heard at", `""`, "a place such as inlet")
 	}
-	return stripRead("heard at", heardNames, text, h)
+	return readWord("heard at", heardNames, text, h)
 }
 
 // A CylinderLeakage is what was read of one cylinder, its piston at top dead

@@ -73,7 +73,7 @@ func (d DryLiner) Assess() (DryLinerReport, error) {
 	bl, bg := tolerance.Extremes(d.Bores...)
 	ll, lg := tolerance.Extremes(d.Liners...)
 	least, greatest := LinerInterference(ll, bg), LinerInterference(lg, bl)
-	f, err := tolerance.Assess("liner interference", d.Where, d.Limits, least, greatest)
+	f, err := linerAssess("liner interference", d.Where, d.Limits, least, greatest)
 	if err != nil {
 		return DryLinerReport{}, err
 	}

@@ -2,7 +2,6 @@ package cylinder
 
 import (
 	"strconv"
-	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/proofread"
@@ -11,7 +10,7 @@ import (
 
 // linerError names a reading that can't be; a caller's own names may be long.
 func linerError(field, value, want string) error {
-	return &InputError{Field: boreText(field), Value: value, Want: want}
+	return &InputError{Field: clip(field), Value: value, Want: want}
 }
 
 // linerSize refuses a size that is not above zero.
@@ -51,19 +50,21 @@ func linerAlike(names []string, sizes []tolerance.Bracket) error {
 	return nil
 }
 
+// linerAssess is [tolerance.Assess], and says how an undecided finding would be
+// settled.
+func linerAssess(measure, where string, spec tolerance.Spec, stations ...tolerance.Bracket) (tolerance.Finding, error) {
+	f, err := tolerance.Assess(measure, where, spec, stations...)
+	if f.Settle != "" && len(f.Unsettled) > 0 {
+		f.Settle += ": measure again with a finer instrument"
+	}
+	return f, err
+}
+
 // linerNumber writes a plain number in as few digits as tell it.
 func linerNumber(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 
 // linerMM is a length in millimetres for a formula over Real.
 func linerMM(l units.Length) tolerance.Float { return tolerance.Float(l.Float(units.InMillimetres)) }
-
-// linerClip quotes at most 64 bytes of an input.
-func linerClip(s string) string {
-	if len(s) > 64 {
-		s = strings.ToValidUTF8(s[:64], "") + "…"
-	}
-	return strconv.Quote(s)
-}
 
 // linerPicometres is a whole number of picometres, out of range where x is.
 func linerPicometres(x float64) units.Length {

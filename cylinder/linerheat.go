@@ -182,7 +182,7 @@ const (
 	LiquidNitrogen                // −195.8 °C
 )
 
-var coolantNames = [...]string{
+var coolantNames = []string{
 	"nothing is cold enough: heat the block as well",
 	"no chilling",
 	"a freezer, overnight",
@@ -191,20 +191,15 @@ var coolantNames = [...]string{
 }
 
 // String is the coolant in words, with its caution.
-func (c Coolant) String() string {
-	if int(c) >= len(coolantNames) {
-		c = NoCoolant
-	}
-	return coolantNames[c]
-}
+func (c Coolant) String() string { return wordOf(coolantNames, c) }
 
 // MarshalText writes what String gives.
 func (c Coolant) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 
 // CoolantFor is the mildest coolant that chills a liner from a room's
-// temperature to t or below. That a freezer keeps −18 °C, dry ice sublimes at −78.5 °C and nitrogen
-// boils at −195.8 °C, at one atmosphere, is from memory; a liner doesn't quite
-// reach either, and warms on its way.
+// temperature to t or below. That a freezer keeps −18 °C, dry ice sublimes at
+// −78.5 °C and nitrogen boils at −195.8 °C, at one atmosphere, is from memory; a
+// liner doesn't quite reach either, and warms on its way.
 func CoolantFor(t, room units.Temperature) Coolant {
 	switch {
 	case !t.InRange() || !room.InRange():

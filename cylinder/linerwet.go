@@ -109,7 +109,8 @@ type WetLinerReport struct {
 	Variations  []tolerance.Finding `json:"variations"`
 	Steps       []tolerance.Finding `json:"steps"` // between each liner and the next, 0 or more
 	// Worst is the worst standing of all; where one can't be told and none is
-	// past its limits, that.
+	// past its limits, that. A variation that has a limit, of a liner read at
+	// one place, can't be.
 	Worst tolerance.Standing `json:"worst"`
 	// WorstAt names where it is.
 	WorstAt string `json:"worstAt"`
@@ -124,7 +125,7 @@ func (w WetLiners) Assess() (WetLinerReport, error) {
 	}
 	var r WetLinerReport
 	keep := func(list *[]tolerance.Finding, measure, where string, spec tolerance.Spec, stations ...tolerance.Bracket) error {
-		f, err := tolerance.Assess(measure, where, spec, stations...)
+		f, err := linerAssess(measure, where, spec, stations...)
 		if err != nil {
 			return err
 		}
@@ -142,6 +143,8 @@ func (w WetLiners) Assess() (WetLinerReport, error) {
 			if err := keep(&r.Variations, "variation of protrusion", l.Where, w.Variation, LinerVariation(l.Places[0], l.Places[1:]...)); err != nil {
 				return WetLinerReport{}, err
 			}
+		} else if !w.Variation.IsZero() && (r.WorstAt == "" || linerWorse(tolerance.CantTell, r.Worst)) {
+			r.Worst, r.WorstAt = tolerance.CantTell, "variation of protrusion, "+l.Where+": read at one place"
 		}
 		if i == 0 {
 			continue

@@ -80,10 +80,17 @@ func TestWetLiners_assess(t *testing.T) {
 	// One who can't be told is worse than one that is good, and better than one that is out.
 	w.Liners = []WetLiner{{Where: "a", Places: linerBrackets("0.08 mm")}, {Where: "b", Places: linerBrackets("[0.05 mm, 0.07 mm)")}}
 	w.Protrusion.Wear = tolerance.MustParseBand("0.03–0.2 mm")
+	w.Variation = tolerance.Spec{}
 	r, err = w.Assess()
 	require.NoError(t, err)
 	require.Equal(t, "liner protrusion, b", r.WorstAt)
+	require.Contains(t, r.Protrusions[1].Settle, "a finer instrument")
 	require.Empty(t, r.Variations, "read at one place each")
+	w.Variation.New = tolerance.MustParseBand("max 0.01 mm")
+	r, err = w.Assess()
+	require.NoError(t, err)
+	require.Equal(t, "variation of protrusion, a: read at one place", r.WorstAt)
+	require.Equal(t, tolerance.CantTell, r.Worst)
 	require.Equal(t, 4, linerRank(tolerance.PastWearLimit))
 }
 

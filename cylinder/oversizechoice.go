@@ -70,14 +70,14 @@ const (
 var oversizeNames = []string{"can't tell", "one size for the block", "line what doesn't clean up"}
 
 // String is the outcome in words.
-func (o OversizeOutcome) String() string { return boreWord(oversizeNames, o) }
+func (o OversizeOutcome) String() string { return wordOf(oversizeNames, o) }
 
 // MarshalText writes what String gives.
 func (o OversizeOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (o *OversizeOutcome) UnmarshalText(text []byte) error {
-	return boreRead("oversize outcome", oversizeNames, text, o)
+	return readWord("oversize outcome", oversizeNames, text, o)
 }
 
 // An OversizeChoice is one size for a block.

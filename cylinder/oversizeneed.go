@@ -35,14 +35,14 @@ const (
 var centringNames = []string{"original axis", "moved to the worn bore", "stated centre"}
 
 // String is the place in words.
-func (c Centring) String() string { return boreWord(centringNames, c) }
+func (c Centring) String() string { return wordOf(centringNames, c) }
 
 // MarshalText writes what String gives.
 func (c Centring) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (c *Centring) UnmarshalText(text []byte) error {
-	return boreRead("centring", centringNames, text, c)
+	return readWord("centring", centringNames, text, c)
 }
 
 // A WornBore is what is known of a bore that may have to be bored.
@@ -245,7 +245,7 @@ func bothOf(i tolerance.Bracket) (lo, hi units.Length) {
 // check refuses what can't be.
 func (b *WornBore) check(p *BoringPlan) error {
 	if b.Surface > PlainIron && b.Process == "" {
-		return &ProcessError{Where: boreText(b.Where), Surface: b.Surface}
+		return &ProcessError{Where: clip(b.Where), Surface: b.Surface}
 	}
 	if err := p.check(); err != nil {
 		return err
@@ -287,14 +287,14 @@ func (w *BoreWall) name(i int) string {
 	if w.Where == "" {
 		return "wall " + strconv.Itoa(i+1)
 	}
-	return boreText(w.Where)
+	return clip(w.Where)
 }
 
 func (b *WornBore) field(field string) string {
 	if b.Where == "" {
 		return field
 	}
-	return boreText(b.Where) + ", " + field
+	return clip(b.Where) + ", " + field
 }
 
 func (p *BoringPlan) check() error {

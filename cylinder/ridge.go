@@ -18,13 +18,13 @@ const (
 var ridgeNames = []string{"not stated", "per side", "on diameter"}
 
 // String names the way.
-func (r RidgeSide) String() string { return boreWord(ridgeNames, r) }
+func (r RidgeSide) String() string { return wordOf(ridgeNames, r) }
 
 // MarshalText writes what String gives.
 func (r RidgeSide) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
 
 // UnmarshalText reads what String gives.
-func (r *RidgeSide) UnmarshalText(text []byte) error { return boreRead("ridge", ridgeNames, text, r) }
+func (r *RidgeSide) UnmarshalText(text []byte) error { return readWord("ridge", ridgeNames, text, r) }
 
 // A Ridge is the step at the top of ring travel, where the wall above the top
 // ring is not worn. The zero value is one that was not measured.

@@ -135,7 +135,7 @@ func (w *SonicWall) name(i int) string {
 func (b *WornBore) checkSonic() error {
 	for i := range b.Sonic {
 		w := &b.Sonic[i]
-		field := b.field(boreText(w.name(i)))
+		field := b.field(clip(w.name(i)))
 		if err := boreBracket(field+", wall", w.Wall, units.Picometre); err != nil {
 			return &InputError{field + ", wall", w.Wall.String(), "a thickness above 0 mm"}
 		}

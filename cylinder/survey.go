@@ -50,14 +50,14 @@ const (
 var recordedNames = []string{"not recorded", "yes", "no"}
 
 // String is the record in words.
-func (r Recorded) String() string { return boreWord(recordedNames, r) }
+func (r Recorded) String() string { return wordOf(recordedNames, r) }
 
 // MarshalText writes what String gives.
 func (r Recorded) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (r *Recorded) UnmarshalText(text []byte) error {
-	return boreRead("record", recordedNames, text, r)
+	return readWord("record", recordedNames, text, r)
 }
 
 // A BoreSurvey is what was gauged in one bore, with one gauge in one setting:
@@ -199,5 +199,5 @@ func (s *BoreSurvey) fieldName(field string) string {
 	if s.Where == "" {
 		return field
 	}
-	return boreText(s.Where) + ", " + field
+	return clip(s.Where) + ", " + field
 }

@@ -160,7 +160,7 @@ func TestBoreSurvey_wearFromLastFinish(t *testing.T) {
 	r = inspect(t, s, l)
 	require.Equal(t, tolerance.PastWearLimit, r.Standing[MeasureWear])
 	require.Equal(t, FinishedOversize, r.Notes[0].Kind)
-	require.Contains(t, r.Notes[0].Text(&s), "level 1, along the crank: more than wears off in service")
+	require.Contains(t, r.Notes[0].Text(&s), "level 1, along the crank: as much as an oversize step")
 	s.Finished = tolerance.Bracket{}
 	r = inspect(t, s, l)
 	require.Equal(t, tolerance.CantTell, r.Standing[MeasureWear])

@@ -56,7 +56,6 @@ type boreSums struct {
 	width                   int          // how many directions were ever read
 	along, signed           units.Length // the worst by direction
 	alongAt, signedAt       int
-	alongFrom, alongTo      int // levels it was read between
 	alongKnown, signedKnown bool
 	means                   [2]int64 // least and greatest level sum
 }
@@ -168,20 +167,9 @@ func (s *BoreSurvey) walk(w *boreSums, r *BoreReport) error {
 // walkDown gathers one direction; read is whether it was ever read.
 func (s *BoreSurvey) walkDown(w *boreSums, j int) (read bool) {
 	n, levels := len(s.Headings), len(s.Levels)
-	var least, greatest units.Length
-	from, to := 0, 0
-	for i := range levels {
-		c := s.Readings[i*n+j]
-		if !c.Taken {
-			continue
-		}
-		if !read {
-			least, greatest, from, read = c.Shown, c.Shown, i, true
-		}
-		least, greatest, to = min(least, c.Shown), max(greatest, c.Shown), i
-	}
-	if to > from && (!w.alongKnown || greatest-least > w.along) {
-		w.along, w.alongAt, w.alongFrom, w.alongTo, w.alongKnown = greatest-least, j, from, to, true
+	d := s.down(j)
+	if d.to > d.from && (!w.alongKnown || d.greatest-d.least > w.along) {
+		w.along, w.alongAt, w.alongKnown = d.greatest-d.least, j, true
 	}
 	top, bottom := s.Readings[j], s.Readings[(levels-1)*n+j]
 	if levels > 1 && top.Taken && bottom.Taken {
@@ -189,7 +177,7 @@ func (s *BoreSurvey) walkDown(w *boreSums, j int) (read bool) {
 			w.signed, w.signedAt, w.signedKnown = d, j, true
 		}
 	}
-	return read
+	return d.read
 }
 
 // sizes fills in the sizes, out-of-round and the mean.
@@ -216,48 +204,6 @@ func (s *BoreSurvey) sizes(w *boreSums, r *BoreReport, g *boreGauge) (err error)
 		r.OutOfRound.Value, err = g.spread(w.round, w.round)
 	}
 	return err
-}
-
-// tapers fills in the tapers by every rule, the choke and the shape.
-func (s *BoreSurvey) tapers(w *boreSums, r *BoreReport, g *boreGauge, per units.Length) (err error) {
-	if w.alongKnown {
-		at := Station{Heading: w.alongAt}
-		along, err := g.spread(w.along, w.along)
-		if err != nil {
-			return err
-		}
-		r.Taper[TaperAlong] = BoreSpread{along, true, at}
-		if over := s.Levels[w.alongTo].Depth - s.Levels[w.alongFrom].Depth; over > 0 && per > 0 {
-			r.Taper[TaperPerLength] = BoreSpread{TaperPer(along, tolerance.Exactly(over), tolerance.Exactly(per)), true, at}
-		}
-		all, err := g.spread(w.greatest-w.least, w.greatest-w.least)
-		if err != nil {
-			return err
-		}
-		r.Taper[TaperOverall] = BoreSpread{all, true, w.greatestAt}
-	}
-	if w.signedKnown {
-		d, err := g.difference(w.signed, w.signed)
-		if err != nil {
-			return err
-		}
-		r.Taper[TaperTopToBottom] = BoreSpread{d, true, Station{Heading: w.signedAt}}
-	}
-	if w.profile.n >= 2 {
-		lo, hi := boreQuotient(w.means[1]-w.means[0], int64(w.width))
-		d, err := g.spread(lo, hi)
-		if err != nil {
-			return err
-		}
-		r.Taper[TaperOfMeans] = BoreSpread{d, true, Station{Level: w.firstFull}}
-		lo, hi = boreQuotient(w.profile.last-w.profile.first, int64(w.width))
-		if d, err = g.difference(lo, hi); err != nil {
-			return err
-		}
-		r.Choke = BoreSpread{d, true, Station{Level: w.firstFull}}
-	}
-	r.Shape = w.profile.shape(2 * int64(g.individual) * int64(w.width))
-	return nil
 }
 
 // wear fills in the wear, from a reading below the ring travel or else from

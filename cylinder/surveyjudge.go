@@ -24,14 +24,14 @@ const (
 var boreMeasureNames = []string{"bore size", "mean bore size", "out-of-round", "taper", "wear", "choke", "ridge"}
 
 // String is the measure in words.
-func (m BoreMeasure) String() string { return boreWord(boreMeasureNames, m) }
+func (m BoreMeasure) String() string { return wordOf(boreMeasureNames, m) }
 
 // MarshalText writes what String gives.
 func (m BoreMeasure) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (m *BoreMeasure) UnmarshalText(text []byte) error {
-	return boreRead("bore measure", boreMeasureNames, text, m)
+	return readWord("bore measure", boreMeasureNames, text, m)
 }
 
 // BoreMeasures are all measures, in order.

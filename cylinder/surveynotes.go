@@ -18,7 +18,7 @@ const (
 	OneLevel                          // nothing tells of taper
 	OneDirection                      // nothing tells of out-of-round
 	SmallerThanFinished               // wear below zero, without a choke asked for
-	FinishedOversize                  // too much wear for one that counts from the right size
+	FinishedOversize                  // as much wear as an oversize step is
 	WearUnknown                       // a limit on wear, and no size to count from
 	TorquePlateNotStated              // a state that the limits ask for was not recorded
 	TorquePlateDiffers                // or is another one
@@ -33,13 +33,13 @@ var noteNames = []string{
 }
 
 // String names the kind.
-func (k BoreNoteKind) String() string { return boreWord(noteNames, k) }
+func (k BoreNoteKind) String() string { return wordOf(noteNames, k) }
 
 // MarshalText writes what String gives.
 func (k BoreNoteKind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
 
 // UnmarshalText reads what String gives.
-func (k *BoreNoteKind) UnmarshalText(text []byte) error { return boreRead("note", noteNames, text, k) }
+func (k *BoreNoteKind) UnmarshalText(text []byte) error { return readWord("note", noteNames, text, k) }
 
 // A BoreNote is something that whoever reads the report must know beside its
 // figures.
@@ -67,7 +67,7 @@ func (n BoreNote) Text(s *BoreSurvey) string {
 	case SmallerThanFinished:
 		return s.Name(n.At) + ": smaller than it was last finished to; check the gauge's setting and the size that wear counts from, and whether the bore was meant to be choked"
 	case FinishedOversize:
-		return s.Name(n.At) + ": more than wears off in service; was the bore finished oversize before? Wear counts from the size last finished to"
+		return s.Name(n.At) + ": as much as an oversize step; was the bore finished oversize before? Wear counts from the size last finished to"
 	case WearUnknown:
 		return "a limit on wear is given, and neither the size last finished to nor a reading below the ring travel"
 	case TorquePlateNotStated:
@@ -82,8 +82,8 @@ func (n BoreNote) Text(s *BoreSurvey) string {
 	return ""
 }
 
-// mostWear is more than wears off a bore before it is stopped: common
-// practice. An oversize step taken for wear is 0.25 mm or .010 in at least.
+// mostWear is the wear from which on an oversize step may have been taken for
+// it: steps are 0.25 mm or .010 in at least (common practice).
 const mostWear units.Length = 0.23 * units.MM
 
 // notes gathers what must be said beside the figures.

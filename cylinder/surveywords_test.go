@@ -65,8 +65,8 @@ func TestBoreWords(t *testing.T) {
 	require.Equal(t, "level 10, direction 10", s.Name(Station{9, 9}))
 	require.Zero(t, s.At(Station{-1, 0}))
 	require.Zero(t, s.At(Station{0, 0}), "the list is short")
-	require.Equal(t, strings.Repeat("é", 32)+"…", boreText(strings.Repeat("é", 100)))
-	require.Equal(t, "x"+strings.Repeat("é", 31)+"…", boreText("x"+strings.Repeat("é", 100)))
+	require.Equal(t, strings.Repeat("é", 32)+"…", clip(strings.Repeat("é", 100)))
+	require.Equal(t, "x"+strings.Repeat("é", 31)+"…", clip("x"+strings.Repeat("é", 100)))
 }
 
 func roundTrip(t *testing.T, names []string, word func(uint8) string, read func([]byte) (uint8, error), write func(uint8) ([]byte, error)) {

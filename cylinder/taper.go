@@ -23,7 +23,8 @@ const (
 	// has some without any taper.
 	TaperOverall
 	// TaperPerLength: as TaperAlong, for each length of [BoreLimits].TaperPer
-	// between the first and the last level read.
+	// between the first and the last level read in that direction; of the
+	// directions, the greatest.
 	TaperPerLength
 
 	taperRules = iota
@@ -38,14 +39,14 @@ var taperNames = []string{
 }
 
 // String is the rule in words.
-func (r TaperRule) String() string { return boreWord(taperNames, r) }
+func (r TaperRule) String() string { return wordOf(taperNames, r) }
 
 // MarshalText writes what String gives.
 func (r TaperRule) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
 
 // UnmarshalText reads what String gives.
 func (r *TaperRule) UnmarshalText(text []byte) error {
-	return boreRead("taper rule", taperNames, text, r)
+	return readWord("taper rule", taperNames, text, r)
 }
 
 // Taper is the greatest less the least of sizes at several levels: along one

@@ -2,7 +2,6 @@ package cylinder
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
 )
@@ -31,26 +30,13 @@ const (
 var capStateNames = []string{"not recorded", "torqued", "loose"}
 
 // String is the state in words.
-func (c CapState) String() string {
-	if int(c) >= len(capStateNames) {
-		c = CapsNotRecorded
-	}
-	return capStateNames[c]
-}
+func (c CapState) String() string { return wordOf(capStateNames, c) }
 
 // MarshalText writes what String gives.
 func (c CapState) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 
 // UnmarshalText reads what String gives.
-func (c *CapState) UnmarshalText(text []byte) error {
-	for i, name := range capStateNames {
-		if string(text) == name {
-			*c = CapState(i)
-			return nil
-		}
-	}
-	return linerError("caps", linerClip(string(text)), "one of "+strings.Join(capStateNames, ", "))
-}
+func (c *CapState) UnmarshalText(text []byte) error { return readWord("caps", capStateNames, text, c) }
 
 // A Housing is one main bearing housing.
 type Housing struct {
@@ -133,7 +119,7 @@ func (t MainTunnel) Assess() (MainTunnelReport, error) {
 func (t MainTunnel) housing(h Housing) (HousingReport, error) {
 	r := HousingReport{Where: h.Where}
 	keep := func(measure, where string, spec tolerance.Spec, stations ...tolerance.Bracket) (tolerance.Finding, error) {
-		f, err := tolerance.Assess(measure, where, spec, stations...)
+		f, err := linerAssess(measure, where, spec, stations...)
 		if err != nil {
 			return f, err
 		}

@@ -196,7 +196,7 @@ func TestMainTunnel_refuses(t *testing.T) {
 	var c CapState
 	require.NoError(t, c.UnmarshalText([]byte("torqued")))
 	require.Equal(t, CapsTorqued, c)
-	require.ErrorContains(t, c.UnmarshalText([]byte(strings.Repeat("é", 60))), "one of not recorded, torqued, loose")
+	require.ErrorContains(t, c.UnmarshalText([]byte(strings.Repeat("é", 60))), `one of "not recorded", "torqued", "loose"`)
 	text, err := CapState(7).MarshalText()
 	require.NoError(t, err)
 	require.Equal(t, "not recorded", string(text))

@@ -173,11 +173,11 @@ func (h LineHone) check() error {
 		// A line hone takes tenths of a millimetre, a repair a little more.
 		size, _ := one.Size.Middle()
 		if h.Finish < size.Scale(3, 4) || h.Finish > size.Scale(5, 4) {
-			return linerError("finish size", h.Finish.String(), "near the "+one.Size.String()+" of "+boreText(one.Where)+": is one of them in another unit?")
+			return linerError("finish size", h.Finish.String(), "near the "+one.Size.String()+" of "+clip(one.Where)+": is one of them in another unit?")
 		}
 		crown, _ := one.Crown.Middle()
 		if first, _ := h.Housings[0].Crown.Middle(); crown.Sub(first).Abs() > h.Finish {
-			return linerError("crown of "+one.Where, one.Crown.String(), "near that of "+boreText(h.Housings[0].Where)+", "+h.Housings[0].Crown.String()+": heights count from one datum, depths have a minus")
+			return linerError("crown of "+one.Where, one.Crown.String(), "near that of "+clip(h.Housings[0].Where)+", "+h.Housings[0].Crown.String()+": heights count from one datum, depths have a minus")
 		}
 	}
 	return nil

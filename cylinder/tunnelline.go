@@ -87,19 +87,19 @@ func (l TunnelLine) Assess() (TunnelLineReport, error) {
 		}
 	}
 	var err error
-	if r.Straightness, err = tolerance.Assess("alignment of the tunnel", s[0].Where+" to "+s[len(s)-1].Where, l.Straight, zone); err != nil {
+	if r.Straightness, err = linerAssess("alignment of the tunnel", s[0].Where+" to "+s[len(s)-1].Where, l.Straight, zone); err != nil {
 		return TunnelLineReport{}, err
 	}
 	for j := 1; j < len(s)-1; j++ {
 		o := s[j].offset(s[j-1], s[j+1])
-		f, err := tolerance.Assess("offset from the neighbours' line", s[j].Where, l.Neighbour, o.Abs())
+		f, err := linerAssess("offset from the neighbours' line", s[j].Where, l.Neighbour, o.Abs())
 		if err != nil {
 			return TunnelLineReport{}, err
 		}
 		r.Offsets, r.Neighbours = append(r.Offsets, o), append(r.Neighbours, f)
 	}
 	for j := 1; l.Level && j < len(s); j++ {
-		f, err := tolerance.Assess("step between saddles", s[j-1].Where+" to "+s[j].Where, l.Step, SaddleStep(s[j-1].Height, s[j].Height))
+		f, err := linerAssess("step between saddles", s[j-1].Where+" to "+s[j].Where, l.Step, SaddleStep(s[j-1].Height, s[j].Height))
 		if err != nil {
 			return TunnelLineReport{}, err
 		}

@@ -71,7 +71,7 @@ func TestBadInput(t *testing.T) {
 	for _, c := range []struct{ name, old, new, reason string }{
 		{"empty", good, "", "empty"},
 		{"other schema", `"schema": 1`, `"schema": 2`, "found 2, want 1"},
-		{"unknown state", `"torqued"`, `"tight"`, "torqued, loose"},
+		{"unknown state", `"torqued"`, `"tight"`, `"torqued", "loose"`},
 		{"unknown field", `"ovality"`, `"ovalty"`, "ovalty"},
 		{"no unit", `"60.010 ±0.002 mm"`, `"60.010"`, "unit"},
 		{"negative size", `"60.010 ±0.002 mm"`, `"-60.010 mm"`, "above 0 mm"},
