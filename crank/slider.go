@@ -52,10 +52,13 @@ func legOf[R tolerance.Real[R]](long, leg R) R {
 	return long.Sub(leg).Mul(long.Add(leg)).Sqrt()
 }
 
-// Stroke is how far the piston travels: TopHeight − BottomHeight. Without
-// offset it is twice the throw. With one it is more, on whichever side: the
-// slope of √(a²−offset²) is above 1, and a goes from rod−throw to rod+throw.
-func (s Slider[R]) Stroke() R { return s.TopHeight().Sub(s.BottomHeight()) }
+// Stroke is how far the piston travels, TopHeight − BottomHeight, written so
+// that nothing cancels: 4·rod·throw/(TopHeight + BottomHeight). Without offset
+// it is twice the throw. With one it is more, on whichever side: the slope of
+// √(a² − offset²) is above 1, and a goes from rod − throw to rod + throw.
+func (s Slider[R]) Stroke() R {
+	return s.Rod.Const(4).Mul(s.Rod).Mul(s.Throw).Quo(s.TopHeight().Add(s.BottomHeight()))
+}
 
 // TopAngle is where the throw stands at top dead centre, in radians after
 // upright (parallel to the cylinder): −arcsin(offset/(rod+throw)), so before

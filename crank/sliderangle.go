@@ -45,7 +45,7 @@ func (s Slider[R]) angles(position R) (half, skew R) {
 	square := s.Offset.Mul(s.Offset)
 	d := height.Mul(height).Add(square).Sqrt()
 	above := position.Mul(top.Add(height)).Sqrt()
-	below := top.Sub(bottom).Sub(position).Mul(height.Add(bottom)).Sqrt()
+	below := s.Stroke().Sub(position).Mul(height.Add(bottom)).Sqrt()
 	long, short := s.Rod.Add(s.Throw), s.Rod.Sub(s.Throw)
 	quarter := d.Add(short).Mul(above).Atan2(d.Add(long).Mul(below))
 	half = quarter.Mul(quarter.Const(2))
