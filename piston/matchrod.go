@@ -1,6 +1,7 @@
 package piston
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -217,21 +218,34 @@ func (m *Matcher) rodPairing(n int, mean units.Mass, rodOf func(piston int) int)
 
 // next says what to do.
 func (r *RodMatch) next(pistons, rods []MassPart) string {
-	if r.Best.Sum == r.AsMarked.Sum && r.Best.Greatest == r.AsMarked.Greatest {
+	if !slices.ContainsFunc(r.Best.Pairs, func(p RodPair) bool { return p.Piston != p.Rod }) {
 		return "leave the pistons on their rods: no pairing is more nearly equal" + r.judged()
 	}
-	var moves []string
+	var b strings.Builder
+	b.WriteString("put ")
+	moves := 0
 	for _, p := range r.Best.Pairs {
-		if p.Piston != p.Rod {
-			moves = append(moves, clipped(pistons[p.Piston].Where)+" on "+clipped(rods[p.Rod].Where))
+		if p.Piston == p.Rod {
+			continue
 		}
-		if len(moves) > 32 {
-			moves[32] = "and so on"
+		if moves > 0 {
+			b.WriteString(", ")
+		}
+		if moves++; moves > matchMoves {
+			b.WriteString("and so on")
 			break
 		}
+		b.WriteString(clipped(pistons[p.Piston].Where))
+		b.WriteString(" on ")
+		b.WriteString(clipped(rods[p.Rod].Where))
 	}
-	return "put " + strings.Join(moves, ", ") + r.judged() + "; a rod that has run stays on its own crankpin, with its own cap, so that then the piston moves"
+	b.WriteString(r.judged())
+	b.WriteString("; a rod that has run stays on its own crankpin, with its own cap, so that then the piston moves")
+	return b.String()
 }
+
+// matchMoves is how many pairs are named in a sentence.
+const matchMoves = 32
 
 // judged is what the limit says of the best totals.
 func (r *RodMatch) judged() string {
