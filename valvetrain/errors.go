@@ -84,6 +84,39 @@ func inputAtMostMore(i, more tolerance.Bracket) tolerance.Bracket {
 	return i.Add(inputSpan(0, hi))
 }
 
+// inputAngle refuses a measured angle that isn't of a cone; the zero interval is
+// one that wasn't measured.
+func inputAngle(field string, a tolerance.Interval[units.Angle]) error {
+	if a.IsZero() {
+		return nil
+	}
+	lo, loEnd := a.Lower()
+	hi, hiEnd := a.Upper()
+	if !a.InRange() || loEnd == tolerance.Absent || hiEnd == tolerance.Absent || lo <= 0 || hi >= units.Turn/4 {
+		return &InputError{field, a.String(), "between 0° and 90°, from the plane square to the stem"}
+	}
+	return nil
+}
+
+// inputAssess is tolerance.Assess with this package's error.
+func inputAssess[Q units.Quantity](measure, where string, spec tolerance.SpecOf[Q], readings ...tolerance.Interval[Q]) (tolerance.FindingOf[Q], error) {
+	f, err := tolerance.Assess(measure, where, spec, readings...)
+	if err != nil {
+		return f, &InputError{"limits of the " + measure, err.Error(), "limits to judge by"}
+	}
+	return f, nil
+}
+
+// firstError asks one check after another, and stops at the first error.
+func firstError(checks ...func() error) error {
+	for _, check := range checks {
+		if err := check(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // inputText cuts a text of the caller's to 64 bytes, whole characters only.
 func inputText(s string) string {
 	const most = 64

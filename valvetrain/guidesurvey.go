@@ -94,9 +94,7 @@ func (s GuideSurvey) Inspect() (GuideReport, error) {
 	var err error
 	assess := func(measure string, spec tolerance.Spec, readings ...tolerance.Bracket) (f tolerance.Finding) {
 		if err == nil {
-			if f, err = tolerance.Assess(measure, s.Where, spec, readings...); err != nil {
-				err = &InputError{"limits of the " + measure, err.Error(), "limits to judge by"}
-			}
+			f, err = inputAssess(measure, s.Where, spec, readings...)
 		}
 		return f
 	}

@@ -70,11 +70,11 @@ func (r Rocking) Inspect() (RockingReport, error) {
 		greatest, _ = tolerance.NewInterval(meanLo, tolerance.Closed, max(hi, meanHi), end)
 	}
 	var err error
-	if out.Travel, err = tolerance.Assess("travel of the dial", r.Where, r.TravelLimits, r.Travel); err != nil {
-		return RockingReport{}, &InputError{"limits of the travel", err.Error(), "limits to judge by"}
+	if out.Travel, err = inputAssess("travel of the dial", r.Where, r.TravelLimits, r.Travel); err != nil {
+		return RockingReport{}, err
 	}
-	if out.Judgment, err = tolerance.Assess("stem-to-guide clearance by rocking", r.Where, r.ClearanceLimits, least, greatest); err != nil {
-		return RockingReport{}, &InputError{"limits of the clearance", err.Error(), "limits to judge by"}
+	if out.Judgment, err = inputAssess("stem-to-guide clearance by rocking", r.Where, r.ClearanceLimits, least, greatest); err != nil {
+		return RockingReport{}, err
 	}
 	if !r.Straight && out.Judgment.Standing == tolerance.CantTell && !r.ClearanceLimits.IsZero() {
 		out.Judgment.Settle = "measure the guide's bore at three depths, two ways across, and the stem: one rocking can't tell a worn mouth from an even clearance"

@@ -96,9 +96,7 @@ func (v Valve) Inspect() (ValveReport, error) {
 	var err error
 	assess := func(into *tolerance.Finding, measure string, spec tolerance.Spec, readings ...tolerance.Bracket) {
 		if err == nil && len(readings) > 0 && !readings[0].IsZero() {
-			if *into, err = tolerance.Assess(measure, v.Where, spec, readings...); err != nil {
-				err = &InputError{"limits of the " + measure, err.Error(), "limits to judge by"}
-			}
+			*into, err = inputAssess(measure, v.Where, spec, readings...)
 		}
 	}
 	assess(&r.Margin, "valve margin", v.MarginLimits, v.Margin...)
@@ -113,9 +111,7 @@ func (v Valve) Inspect() (ValveReport, error) {
 	assess(&r.TipWear, "wear of the valve's tip", v.TipLimits, v.TipWear)
 	assess(&r.Length, "length of the valve", v.LengthLimits, v.Length)
 	if err == nil && !v.FaceAngle.IsZero() {
-		if r.FaceAngle, err = tolerance.Assess("angle of the valve's face", v.Where, v.AngleLimits, v.FaceAngle); err != nil {
-			err = &InputError{"limits of the face angle", err.Error(), "limits to judge by"}
-		}
+		r.FaceAngle, err = inputAssess("angle of the valve's face", v.Where, v.AngleLimits, v.FaceAngle)
 	}
 	if err != nil {
 		return ValveReport{}, err
@@ -203,12 +199,8 @@ func (v Valve) check() error {
 	if len(v.Margin)+len(v.HeadRun)+len(v.StemRun) == 0 && v.TipWear.IsZero() && v.Length.IsZero() && v.FaceAngle.IsZero() {
 		return &InputError{"readings of the valve", "none", "one or more"}
 	}
-	if !v.FaceAngle.IsZero() {
-		lo, loEnd := v.FaceAngle.Lower()
-		hi, hiEnd := v.FaceAngle.Upper()
-		if !v.FaceAngle.InRange() || loEnd == tolerance.Absent || hiEnd == tolerance.Absent || lo <= 0 || hi >= units.Turn/4 {
-			return &InputError{"angle of the face", v.FaceAngle.String(), "between 0° and 90°, from the plane square to the stem"}
-		}
+	if err := inputAngle("angle of the face", v.FaceAngle); err != nil {
+		return err
 	}
 	return inputAllowance("most off the tip", v.TipMost)
 }

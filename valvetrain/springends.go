@@ -1,0 +1,130 @@
+package valvetrain
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/tenthou/tenthou/tolerance"
+)
+
+// SpringForm is what a spring's coils are like. The zero value is UnstatedForm,
+// which no formula takes.
+type SpringForm uint8
+
+// The forms.
+const (
+	// UnstatedForm: it wasn't looked at.
+	UnstatedForm SpringForm = iota
+	// Cylindrical has all active coils of one diameter, wire and pitch.
+	Cylindrical
+	// Conical tapers, as a beehive does.
+	Conical
+	// Progressive has coils of different pitch, which close one after another.
+	Progressive
+)
+
+var springFormNames = []string{"unstated", "cylindrical", "conical", "progressive"}
+
+// String is the form in words.
+func (f SpringForm) String() string {
+	if int(f) >= len(springFormNames) {
+		f = UnstatedForm
+	}
+	return springFormNames[f]
+}
+
+// MarshalText writes what String gives.
+func (f SpringForm) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
+
+// UnmarshalText reads what String gives.
+func (f *SpringForm) UnmarshalText(text []byte) error {
+	i := slices.Index(springFormNames, string(text))
+	if i < 0 {
+		return &InputError{"form of the spring", fmt.Sprintf("%q", inputText(string(text))), `one of "cylindrical", "conical", "progressive", "unstated"`}
+	}
+	*f = SpringForm(i)
+	return nil
+}
+
+// SpringEnds is what a spring's ends are like. Of n coils in all, from wire d:
+//
+//	ends               dead coils   solid height
+//	plain                  0         (n + 1)·d
+//	plain and ground       1          n·d
+//	squared (closed)       2         (n + 1)·d, to (n + 1½)·d
+//	squared and ground     2          n·d
+//
+// The table is that of machine-design textbooks, from memory; for springs with
+// squared ends that aren't ground EN 13906-1 allows up to (n + 1½)·d, from
+// memory, and the solid height is held to lie between the two. Valve springs
+// are squared and ground as a rule: that two coils of them lie dead is borne out
+// by the loads that two US Army manuals print beside wire and coils. The zero
+// value is UnstatedEnds, which no formula takes.
+type SpringEnds uint8
+
+// The ends.
+const (
+	// UnstatedEnds: they weren't looked at.
+	UnstatedEnds SpringEnds = iota
+	// Plain ends are cut off as they come.
+	Plain
+	// PlainGround ends are cut off and ground flat.
+	PlainGround
+	// Squared ends are bent down to lie on the next coil (closed).
+	Squared
+	// SquaredGround ends are closed and then ground flat.
+	SquaredGround
+)
+
+var springEndNames = []string{"unstated", "plain", "plain and ground", "squared", "squared and ground"}
+
+// String is the ends in words.
+func (e SpringEnds) String() string {
+	if int(e) >= len(springEndNames) {
+		e = UnstatedEnds
+	}
+	return springEndNames[e]
+}
+
+// MarshalText writes what String gives.
+func (e SpringEnds) MarshalText() ([]byte, error) { return []byte(e.String()), nil }
+
+// UnmarshalText reads what String gives.
+func (e *SpringEnds) UnmarshalText(text []byte) error {
+	i := slices.Index(springEndNames, string(text))
+	if i < 0 {
+		return &InputError{"ends of the spring", fmt.Sprintf("%q", inputText(string(text))), `one of "plain", "plain and ground", "squared", "squared and ground", "unstated"`}
+	}
+	*e = SpringEnds(i)
+	return nil
+}
+
+// dead is how many coils don't spring.
+func (e SpringEnds) dead() int64 {
+	switch e {
+	case PlainGround:
+		return 1
+	case Squared, SquaredGround:
+		return 2
+	}
+	return 0
+}
+
+// solid is how many wires the solid height has more than the coils, in halves:
+// the least and the greatest.
+func (e SpringEnds) solid() (least, greatest int64) {
+	switch e {
+	case Plain:
+		return 2, 2
+	case Squared:
+		return 2, 3
+	}
+	return 0, 0
+}
+
+// SpringSolidHeight is the solid height of so many coils in all and so many half
+// wires more: (n + halves/2)·d. See [SpringEnds] for how many; 0 where the ends
+// are ground. A number of coils that is no ratio gives a height out of range.
+func SpringSolidHeight[N tolerance.Number[N]](wire N, total tolerance.Ratio, halves int64) N {
+	return wire.Scale(2*total.Num+halves*total.Den, 2*total.Den)
+}
