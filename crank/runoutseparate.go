@@ -52,6 +52,7 @@ type RunOutShape struct {
 
 	spectrum form.Spectrum // in picometres
 	reading  units.Length  // the error of each
+	even     bool          // at equal angles
 }
 
 const (
@@ -98,7 +99,8 @@ func (t RunOutTurn) Separate(e units.Length) (RunOutShape, error) {
 		own[i] = radii[i] - first.At(angles[i].Radians())
 	}
 	s.Own = swing(own)
-	s.tell(len(radii), even)
+	s.even = even
+	s.tell(len(radii))
 	return s, nil
 }
 
@@ -134,7 +136,7 @@ func (s *RunOutShape) separate(radii []float64, angles []units.Angle, even bool)
 }
 
 // tell fills in what the harmonics say of the shape.
-func (s *RunOutShape) tell(n int, even bool) {
+func (s *RunOutShape) tell(n int) {
 	s.OvalityTold = len(s.spectrum.Harmonics) > 2 && n > 4
 	s.Ovality, s.Lobes, s.Lobing = 0, 0, 0
 	if s.OvalityTold {
@@ -145,7 +147,7 @@ func (s *RunOutShape) tell(n int, even bool) {
 		s.Lobes, s.Lobing = l.Order, units.Length(math.Round(l.RONt()))
 	}
 	s.Hidden = nil
-	if even {
+	if s.even {
 		for k := n - 1; k <= 15; k += n {
 			for _, lobes := range []int{k, k + 2} {
 				if lobes > 1 && lobes <= 15 {
@@ -167,39 +169,24 @@ func swing(values []float64) units.Length {
 
 // farthestCorner is the greatest length of Σ ±row over all choices of signs: how
 // far errors of 1 in the readings can move the eccentricity. The sums fill a
-// polygon; each of its corners is the farthest in directions that lie between
-// the normals of two rows, so that trying just beside every normal finds all.
+// polygon, and at each of its corners the signs are those of the rows' parts
+// along some direction; trying the normal of every row, with the rows parallel
+// to it either way, finds them all.
 func farthestCorner(rows [][2]float64) float64 {
+	const parallel = 1e-12
 	best := 0.0
-	for i, r := range rows {
-		x, y := 0.0, 0.0
-		for k, q := range rows {
-			along := q[1]*r[0] - q[0]*r[1] // toward the normal of r
-			if along < 0 {
-				q[0], q[1] = -q[0], -q[1]
-			}
-			if k != i && along != 0 {
-				x, y = x+q[0], y+q[1]
-			}
-			if along == 0 { // r itself, and what is parallel to it
-				if q[0]*r[0]+q[1]*r[1] < 0 {
-					q[0], q[1] = -q[0], -q[1]
-				}
-				x, y = x+q[0], y+q[1]
-			}
-		}
-		best = max(best, math.Hypot(x, y))
-		// The other sign of r and its parallels: their sum is along r.
-		px, py := 0.0, 0.0
+	for _, r := range rows {
+		var sum, with [2]float64
 		for _, q := range rows {
-			if q[1]*r[0]-q[0]*r[1] == 0 {
-				if q[0]*r[0]+q[1]*r[1] < 0 {
-					q[0], q[1] = -q[0], -q[1]
-				}
-				px, py = px+q[0], py+q[1]
+			across, along := q[1]*r[0]-q[0]*r[1], q[0]*r[0]+q[1]*r[1]
+			into, sign := &sum, across
+			if math.Abs(across) <= parallel*math.Hypot(q[0], q[1])*math.Hypot(r[0], r[1]) {
+				into, sign = &with, along
 			}
+			into[0] += math.Copysign(1, sign) * q[0]
+			into[1] += math.Copysign(1, sign) * q[1]
 		}
-		best = max(best, math.Hypot(x-2*px, y-2*py))
+		best = max(best, math.Hypot(sum[0]+with[0], sum[1]+with[1]), math.Hypot(sum[0]-with[0], sum[1]-with[1]))
 	}
 	return best
 }

@@ -33,15 +33,11 @@ func (v RunOutVector) times(k float64) tolerance.Bracket {
 	h, e := v.hypot(), math.Abs(float64(v.Error))
 	lo, hi := math.Floor(k*max(h-e, 0)), math.Ceil(k*(h+e))
 	if !(hi < float64(farthest)) {
-		return tolerance.Bracket{}.Add(beyond())
+		return tolerance.Exactly(units.Length(math.MaxInt64)) // out of range
 	}
-	// A vector along an axis is exact; no other is a whole picometre long.
 	b, _ := tolerance.NewInterval(units.Length(lo), tolerance.Closed, units.Length(hi), tolerance.Closed) // lo ≤ hi
 	return b
 }
-
-// beyond is out of range.
-func beyond() tolerance.Bracket { return tolerance.Exactly(units.Length(math.MaxInt64)) }
 
 // HighPoint is the direction of the high point, from 0° to below 360°, and how
 // far it may be off on either side: 180° where the errors leave it open.
