@@ -9,7 +9,7 @@ import "github.com/tenthou/tenthou/tolerance"
 // Why there: with clearance in its bore a piston rocks about its pin. A point
 // right above the pin's axis moves along its circle's top, that is to say
 // hardly ([DeckRockShift], under 0.1 µm), where the crown's edge on the thrust
-// side moves by a tenth of a millimetre. What leans along the pin's axis, a
+// side moves by hundredths of a millimetre. What leans along the pin's axis, a
 // bent rod or a dial's foot that isn't level, lifts one point by what it
 // lowers the other, and falls out of the mean; [DeckTilt] shows it.
 //
