@@ -152,14 +152,12 @@ type DeckPiston struct {
 // missing, has one end only, or is out of range: one point alone can't tell
 // a tilt from a height.
 func (p DeckPiston) Protrusion() (mean, tilt tolerance.Bracket, err error) {
-	for _, s := range []struct {
-		field string
-		read  tolerance.Bracket
-	}{{"first point of " + clipped(p.Where), p.First}, {"second point of " + clipped(p.Where), p.Second}} {
-		_, lo := s.read.Lower()
-		_, hi := s.read.Upper()
-		if !s.read.InRange() || lo == tolerance.Absent || hi == tolerance.Absent {
-			return mean, tilt, &InputError{s.field, s.read.String(), "a reading with both ends, one of two points above the pin's axis"}
+	for i, read := range [...]tolerance.Bracket{p.First, p.Second} {
+		_, lo := read.Lower()
+		_, hi := read.Upper()
+		if !read.InRange() || lo == tolerance.Absent || hi == tolerance.Absent {
+			which := [...]string{"first", "second"}[i]
+			return mean, tilt, &InputError{which + " point of " + clipped(p.Where), read.String(), "a reading with both ends, one of two points above the pin's axis"}
 		}
 	}
 	mean, tilt = DeckProtrusion(p.First, p.Second), DeckTilt(p.First, p.Second)

@@ -102,6 +102,7 @@ func (c GasketCheck) Choose() (GasketChoice, error) {
 		return GasketChoice{}, &InputError{"protrusion", "of no piston", "measured on every piston"}
 	}
 	var crooked []string
+	r.Pistons = make([]GasketPiston, 0, len(c.Pistons))
 	all := make([]tolerance.Bracket, len(c.Pistons))
 	for i, p := range c.Pistons {
 		for _, o := range c.Pistons[:i] {

@@ -34,9 +34,11 @@ type MassCut struct {
 	ToLightest MassBracket `json:"toLightest"`
 	// Least is the least to take for the set to be within the limit for
 	// certain, once all parts have had theirs taken; zero where the part may
-	// stay as it is. LeastKnown tells whether there is such a value.
-	Least      units.Mass `json:"least"`
-	LeastKnown bool       `json:"leastKnown"`
+	// stay as it is.
+	Least units.Mass `json:"least"`
+	// LeastKnown tells whether there is such a value: a limit is given, and
+	// the scale is fine enough for it.
+	LeastKnown bool `json:"leastKnown"`
 	// Allowed is how Least lies to what the maker allows: Within, Above (renew
 	// the part), or Undecided where nothing is said of it.
 	Allowed tolerance.Verdict `json:"allowed"`
@@ -118,7 +120,7 @@ func (s MassSet) limit() (units.Mass, bool) {
 		if most, end := b.Upper(); end == tolerance.Closed {
 			return most, true
 		} else if end == tolerance.Open {
-			return most - 1, true
+			return most - units.Mass(1), true
 		}
 	}
 	return 0, false

@@ -38,9 +38,11 @@ type MatchPairing struct {
 type MatchNeed struct {
 	Bore int `json:"bore"` // its place in the list, from 0
 	// Size is what keeps the wanted band whatever the bore's bracket leaves
-	// open; SizeKnown is false where the bracket is wider than the band.
-	Size      tolerance.Band `json:"size,omitzero"`
-	SizeKnown bool           `json:"sizeKnown"`
+	// open.
+	Size tolerance.Band `json:"size,omitzero"`
+	// SizeKnown is false where the bore's bracket is wider than the band, so
+	// that no size is sure to suit it.
+	SizeKnown bool `json:"sizeKnown"`
 }
 
 // A BoreMatch is the answer of [MatchBores]. It is plain data.
@@ -57,11 +59,12 @@ type BoreMatch struct {
 	// the sizes were known exactly: more than Best.Within where finer
 	// measuring may save a piston.
 	Possible int `json:"possible"`
-	// Replace are the pistons that Best leaves out, and Needs the bores that
-	// it leaves empty, as many: the least number of pistons to replace.
-	Replace []int       `json:"replace,omitempty"`
-	Needs   []MatchNeed `json:"needs,omitempty"`
-	Next    string      `json:"next"` // what to do next, in words
+	// Replace are the pistons that Best leaves out, the fewest that have to be
+	// replaced for every bore to be in the band for certain.
+	Replace []int `json:"replace,omitempty"`
+	// Needs are the bores that Best leaves empty, as many.
+	Needs []MatchNeed `json:"needs,omitempty"`
+	Next  string      `json:"next"` // what to do next, in words
 }
 
 // A Matcher pairs one set after another in the same memory. The zero value is

@@ -120,17 +120,17 @@ const matchMassMost = 1000 * units.Kilogram
 // meanTotal is the mean of the middles of all totals, the same in every
 // pairing, to the nearest quantum.
 func meanTotal(pistons, rods []MassPart) units.Mass {
-	n := 2 * units.Mass(len(pistons)) // ends, for two of each part
-	var whole, rest units.Mass        // sums of the quotients and of the remainders
+	n := 2 * int64(len(pistons)) // ends, for two of each part
+	var whole, rest int64        // sums of the quotients and of the remainders, in quanta
 	for _, parts := range [][]MassPart{pistons, rods} {
 		for i := range parts {
 			lo, _ := parts[i].Mass.Lower()
 			hi, _ := parts[i].Mass.Upper()
-			whole += lo/n + hi/n
-			rest += lo%n + hi%n
+			whole += int64(lo)/n + int64(hi)/n
+			rest += int64(lo)%n + int64(hi)%n
 		}
 	}
-	return whole + rest.Scale(1, int64(n))
+	return units.Mass(whole) + units.Mass(rest).Scale(1, n)
 }
 
 // equalTotals leaves in m.column the best pairing. First the least greatest
