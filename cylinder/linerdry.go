@@ -1,6 +1,9 @@
 package cylinder
 
 import (
+	"slices"
+	"strconv"
+
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
 )
@@ -141,15 +144,21 @@ func (d DryLiner) check() error {
 	if len(d.Bores) == 0 || len(d.Liners) == 0 {
 		return linerError("readings", "none", "at least one of the bore and one of the liner")
 	}
-	for _, b := range d.Bores {
+	var names []string
+	for i, b := range d.Bores {
 		if err := linerSize("block bore", b); err != nil {
 			return err
 		}
+		names = append(names, "block bore "+strconv.Itoa(i+1))
 	}
-	for _, l := range d.Liners {
+	for i, l := range d.Liners {
 		if err := linerSize("liner outside diameter", l); err != nil {
 			return err
 		}
+		names = append(names, "liner outside diameter "+strconv.Itoa(i+1))
+	}
+	if err := linerAlike(names, slices.Concat(d.Bores, d.Liners)); err != nil {
+		return err
 	}
 	bl, bg := tolerance.Extremes(d.Bores...)
 	most, end := bg.Upper()

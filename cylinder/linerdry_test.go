@@ -77,16 +77,23 @@ func TestDryLiner_refuses(t *testing.T) {
 		"readings none":               func(d *DryLiner) { d.Bores = nil },
 		"block bore -1 mm":            func(d *DryLiner) { d.Bores[1] = linerAt("-1 mm") },
 		"liner outside diameter 0 mm": func(d *DryLiner) { d.Liners[1] = linerAt("0 mm") },
-		"liner bore 400 mm":           func(d *DryLiner) { d.Inside = linerLength("400 mm") },
-		"liner bore 0 mm":             func(d *DryLiner) { d.Inside = 0 },
-		"outside of the block's ring": func(d *DryLiner) { d.Outside = linerLength("400.02 mm") },
-		"joint length -1 mm":          func(d *DryLiner) { d.Length = linerLength("-1 mm") },
-		"friction NaN":                func(d *DryLiner) { d.Friction = math.NaN() },
-		"stress allowed -5":           func(d *DryLiner) { d.BlockMax = -5 },
-		"liner modulus 110":           func(d *DryLiner) { d.Liner.ModulusMPa = 110 },
-		"block modulus NaN":           func(d *DryLiner) { d.Block.ModulusMPa = math.NaN() },
-		"block Poisson's ratio 0.5":   func(d *DryLiner) { d.Block.Poisson = 0.5 },
-		"reaches past the wear limit": func(d *DryLiner) { d.Limits.Wear = tolerance.MustParseBand("max 0.2 mm") },
+		"block bore 2 250 mm is not near block bore 1": func(d *DryLiner) {
+			d.Bores, d.Liners = []tolerance.Bracket{linerAt("400 mm"), linerAt("250 mm")}, d.Liners[:1]
+		},
+		"like its neighbours, near 400.": func(d *DryLiner) {
+			d.Bores, d.Liners = []tolerance.Bracket{linerAt("400 mm"), linerAt("400.01 mm")}, []tolerance.Bracket{linerAt("15.7559 mm"), linerAt("400.2 mm"), linerAt("400.21 mm")}
+		},
+		"liner outside diameter 1 600.2 mm is not near": func(d *DryLiner) { d.Bores, d.Liners = d.Bores[:1], []tolerance.Bracket{linerAt("600.2 mm")} },
+		"liner bore 400 mm":                             func(d *DryLiner) { d.Inside = linerLength("400 mm") },
+		"liner bore 0 mm":                               func(d *DryLiner) { d.Inside = 0 },
+		"outside of the block's ring":                   func(d *DryLiner) { d.Outside = linerLength("400.02 mm") },
+		"joint length -1 mm":                            func(d *DryLiner) { d.Length = linerLength("-1 mm") },
+		"friction NaN":                                  func(d *DryLiner) { d.Friction = math.NaN() },
+		"stress allowed -5":                             func(d *DryLiner) { d.BlockMax = -5 },
+		"liner modulus 110":                             func(d *DryLiner) { d.Liner.ModulusMPa = 110 },
+		"block modulus NaN":                             func(d *DryLiner) { d.Block.ModulusMPa = math.NaN() },
+		"block Poisson's ratio 0.5":                     func(d *DryLiner) { d.Block.Poisson = 0.5 },
+		"reaches past the wear limit":                   func(d *DryLiner) { d.Limits.Wear = tolerance.MustParseBand("max 0.2 mm") },
 	} {
 		d := linerDry()
 		change(&d)

@@ -33,18 +33,46 @@ func linerRead(field string, i tolerance.Bracket) error {
 }
 
 // linerAlike refuses the one of several sizes of one kind that a factor, of
-// another unit or a decimal place, sets apart from the rest.
+// another unit or a decimal place, sets apart from the rest, and else one that
+// is half as large again as the first, or as much smaller.
 func linerAlike(names []string, sizes []tolerance.Bracket) error {
-	if len(sizes) < 3 {
+	if err := linerFactor(names, sizes); err != nil {
+		return err
+	}
+	for i, s := range sizes {
+		if linerBeyond(s, sizes[0]) || linerBeyond(sizes[0], s) {
+			return linerError(names[i], s.String(), "near "+clip(names[0])+", "+sizes[0].String()+": is one of them in another unit?")
+		}
+	}
+	return nil
+}
+
+// linerBeyond reports whether a is for sure half as large again as b.
+func linerBeyond(a, b tolerance.Bracket) bool {
+	lo, _ := a.Lower()
+	hi, end := b.Upper()
+	return end != tolerance.Absent && lo > hi.Scale(3, 2)
+}
+
+// linerFactor names the factor, of three sizes or more that have both ends.
+func linerFactor(names []string, sizes []tolerance.Bracket) error {
+	var both []tolerance.Bracket
+	var at []int
+	for i, s := range sizes {
+		if _, ok := bothEnds(s); ok {
+			both, at = append(both, s), append(at, i)
+		}
+	}
+	if len(both) < 3 {
 		return nil
 	}
-	found, err := proofread.CheckBrackets(sizes...)
+	found, err := proofread.CheckBrackets(both...)
 	if err != nil {
 		return err
 	}
 	for _, odd := range found.Odd {
 		if c := odd.Causes[0]; c.Den != 0 {
-			return linerError(names[odd.Index], sizes[odd.Index].String(), "like its neighbours, near "+found.Middle.String()+": "+c.String())
+			return linerError(names[at[odd.Index]], both[odd.Index].String(), "like its neighbours, near "+found.Middle.String()+": "+c.String())
 		}
 	}
 	return nil

@@ -41,7 +41,8 @@ func LinerRiseFor[R tolerance.Real[R]](gap, bore, interference, blockPerK, block
 // within seconds. Dry ice and liquid nitrogen push the air out of a closed room
 // (asphyxia) and burn the skin by cold: work in the open draught, with face
 // shield and loose insulated gloves, never in a closed vessel. Chilled iron is
-// brittle, and its frost is water in the joint.
+// brittle, and its frost is water in the joint. Temperatures may be given up to
+// 500 °C, since coefficients are those about room temperature.
 type DropIn struct {
 	Bore       tolerance.Bracket // of the block, at MeasuredAt
 	Liner      tolerance.Bracket // outside diameter, at MeasuredAt
@@ -81,10 +82,13 @@ func (d DropIn) check() (bore, interference units.Length, err error) {
 	return bore, most - bore, nil
 }
 
+// mostHeat is more than any block is heated to.
+const mostHeat = 500 * units.CELSIUS
+
 // rise is from what both were measured at to t, in kelvins.
 func (d DropIn) rise(field string, t units.Temperature) (tolerance.Float, error) {
-	if !t.InRange() || t < units.AbsoluteZero {
-		return 0, linerError(field, t.String(), "in range and above absolute zero")
+	if !t.InRange() || t < units.AbsoluteZero || t > mostHeat {
+		return 0, linerError(field, t.String(), "above absolute zero and at most 500 °C: coefficients are those about room temperature")
 	}
 	return tolerance.Float(t.Sub(d.MeasuredAt).Float(units.InKelvins)), nil
 }

@@ -131,9 +131,12 @@ func TestDropIn_refuses(t *testing.T) {
 	_, err = tiny.BlockAt(units.Reference)
 	require.ErrorContains(t, err, "can be reached")
 	huge := d
-	huge.Bore, huge.Liner = tolerance.Exactly(units.Length(1e18)), tolerance.Exactly(units.Length(1e18))
-	_, err = huge.GapAt(2e8*units.CELSIUS, units.Reference)
+	huge.MeasuredAt = -200 * units.CELSIUS
+	huge.Bore, huge.Liner, huge.BlockPerK = tolerance.Exactly(units.Length(2e18)), tolerance.Exactly(units.Length(2e18)), 9.9e-4
+	_, err = huge.GapAt(499*units.CELSIUS, units.Reference)
 	require.ErrorContains(t, err, "range of a length")
+	_, err = d.LinerAt(5000 * units.CELSIUS)
+	require.ErrorContains(t, err, "at most 500 °C")
 }
 
 func TestCoolantFor(t *testing.T) {

@@ -91,6 +91,9 @@ func shimStacks(stock []StockShim, most int) ([]stack, error) {
 		if err := linerSize("shim "+s.Name, s.Thickness); err != nil {
 			return nil, err
 		}
+		if lo, _ := s.Thickness.Lower(); lo > mostProtrusion {
+			return nil, linerError("shim "+s.Name, s.Thickness.String(), "at most 10 mm: is it in the right unit?")
+		}
 	}
 	stacks := []stack{{nil, tolerance.Exactly(units.Length(0))}}
 	type open struct {

@@ -168,6 +168,9 @@ func (w WetLiners) step(a, b []tolerance.Bracket) tolerance.Bracket {
 	return ag.Sub(bl).Max(bg.Sub(al))
 }
 
+// mostProtrusion is far more than any liner protrudes, or any shim is thick.
+const mostProtrusion = 10 * units.Millimetre
+
 func (w WetLiners) check() error {
 	if len(w.Liners) == 0 {
 		return linerError("liners", "none", "at least one")
@@ -183,9 +186,12 @@ func (w WetLiners) check() error {
 			if err := linerRead("protrusion of "+l.Where, p); err != nil {
 				return err
 			}
+			if lo, end := p.Lower(); end != tolerance.Absent && lo.Abs() > mostProtrusion {
+				return linerError("protrusion of "+l.Where, p.String(), "within 10 mm of the block face: is it in the right unit?")
+			}
 		}
-		if lo, end := l.shim().Lower(); !l.shim().InRange() || end == tolerance.Absent || lo < 0 {
-			return linerError("shim under "+l.Where, l.Shim.String(), "0 mm or more")
+		if lo, end := l.shim().Lower(); !l.shim().InRange() || end == tolerance.Absent || lo < 0 || lo > mostProtrusion {
+			return linerError("shim under "+l.Where, l.Shim.String(), "from 0 to 10 mm")
 		}
 	}
 	return nil

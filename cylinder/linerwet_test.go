@@ -269,8 +269,10 @@ func TestWetLiners_refuses(t *testing.T) {
 		"step rule 9":                   func(w *WetLiners) { w.Rule = 9 },
 		"protrusion of cylinder 1 none": func(w *WetLiners) { w.Liners[0].Places = nil },
 		"protrusion of cylinder 3 (−∞":  func(w *WetLiners) { w.Liners[2].Places[1] = tolerance.Bracket{} },
-		"shim under cylinder 2 -1 mm":   func(w *WetLiners) { w.Liners[1].Shim = linerAt("-1 mm") },
-		"reaches past":                  func(w *WetLiners) { w.Protrusion.Wear = tolerance.MustParseBand("max 0.1 mm") },
+		"protrusion of cylinder 1 86 mm is not within 10 mm": func(w *WetLiners) { w.Liners[0].Places[0] = linerAt("86 mm") },
+		"shim under cylinder 2 11 mm":                        func(w *WetLiners) { w.Liners[1].Shim = linerAt("11 mm") },
+		"shim under cylinder 2 -1 mm":                        func(w *WetLiners) { w.Liners[1].Shim = linerAt("-1 mm") },
+		"reaches past":                                       func(w *WetLiners) { w.Protrusion.Wear = tolerance.MustParseBand("max 0.1 mm") },
 	} {
 		w := linerBank()
 		change(&w)
@@ -292,9 +294,10 @@ func TestWetLiners_refuses(t *testing.T) {
 
 	w = linerBank()
 	for want, call := range map[string]func() (ShimChoice, error){
-		"from 0 to 4": func() (ShimChoice, error) { return w.ChooseShims(nil, 5) },
-		"shim 0 0 mm": func() (ShimChoice, error) { return w.ChooseShims(linerStock("0"), 1) },
-		"few enough":  func() (ShimChoice, error) { return w.ChooseShims(make3000(), 1) },
+		"from 0 to 4":   func() (ShimChoice, error) { return w.ChooseShims(nil, 5) },
+		"at most 10 mm": func() (ShimChoice, error) { return w.ChooseShims(linerStock("50"), 1) },
+		"shim 0 0 mm":   func() (ShimChoice, error) { return w.ChooseShims(linerStock("0"), 1) },
+		"few enough":    func() (ShimChoice, error) { return w.ChooseShims(make3000(), 1) },
 		"limits none ": func() (ShimChoice, error) {
 			w := linerBank()
 			w.Protrusion = tolerance.Spec{}

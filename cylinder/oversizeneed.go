@@ -2,7 +2,6 @@ package cylinder
 
 import (
 	"math"
-	"strconv"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
@@ -240,74 +239,4 @@ func bothOf(i tolerance.Bracket) (lo, hi units.Length) {
 	lo, _ = i.Lower()
 	hi, _ = i.Upper()
 	return lo, hi
-}
-
-// check refuses what can't be.
-func (b *WornBore) check(p *BoringPlan) error {
-	if b.Surface > PlainIron && b.Process == "" {
-		return &ProcessError{Where: clip(b.Where), Surface: b.Surface}
-	}
-	if err := p.check(); err != nil {
-		return err
-	}
-	if err := boreSize(b.field("size last finished to"), b.Finished); err != nil {
-		return err
-	}
-	if !b.Greatest.IsZero() {
-		if err := boreBracket(b.field("greatest diameter"), b.Greatest, units.Picometre); err != nil {
-			return err
-		}
-		// Three times the size is another unit, or another engine.
-		if lo, hi := bothOf(b.Greatest); hi > b.Finished+b.Finished/2 || lo < b.Finished/2 {
-			return &InputError{b.field("greatest diameter"), b.Greatest.String(), "near the size last finished to, " + b.Finished.String()}
-		}
-	}
-	for i := range b.Walls {
-		w := &b.Walls[i]
-		field := b.field(w.name(i))
-		if err := boreBracket(field+", wear", w.Wear, -b.Finished/4); err != nil {
-			return err
-		}
-		if _, hi := bothOf(w.Wear); hi > b.Finished/4 {
-			return &InputError{field + ", wear", w.Wear.String(), "less than a quarter of the bore"}
-		}
-		if !w.Heading.InRange() {
-			return &InputError{field + ", heading", w.Heading.String(), "within the range of an angle"}
-		}
-	}
-	if p.Centring == StatedCentre {
-		if lim := b.Finished / 4; p.Centre.X.Abs() > lim || p.Centre.Y.Abs() > lim {
-			return &InputError{b.field("stated centre"), p.Centre.X.String() + ", " + p.Centre.Y.String(), "within a quarter of the bore of its axis"}
-		}
-	}
-	return b.checkSonic()
-}
-
-func (w *BoreWall) name(i int) string {
-	if w.Where == "" {
-		return "wall " + strconv.Itoa(i+1)
-	}
-	return clip(w.Where)
-}
-
-func (b *WornBore) field(field string) string {
-	if b.Where == "" {
-		return field
-	}
-	return clip(b.Where) + ", " + field
-}
-
-func (p *BoringPlan) check() error {
-	for _, x := range [...]struct {
-		field string
-		value units.Length
-	}{{"least cut per side", p.Cut}, {"honing stock", p.Honing}, {"least wall", p.LeastWall}, {"largest bore allowed", p.LargestBore}} {
-		if err := boreAllowance(x.field, x.value); err != nil {
-			return err
-		}
-	}
-	if p.Centring > StatedCentre {
-		return &InputError{"centring", "(unknown)", "one of the three"}
-	}
-	return nil
 }

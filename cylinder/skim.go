@@ -111,6 +111,10 @@ func (s FaceSkim) check() error {
 		if err := aboveZero("height", s.Height); err != nil {
 			return err
 		}
+		h, _ := bothEnds(s.Height)
+		if quarter := s.LeastHeight.Scale(1, 4); h.hi < s.LeastHeight.Sub(quarter) || h.lo > s.LeastHeight.Add(quarter) {
+			return &InputError{"height", s.Height.String(), "within a quarter of the least height " + s.LeastHeight.String() + ": is one of them in another unit?"}
+		}
 	}
 	return notNegative("taken off before", s.OffBefore)
 }

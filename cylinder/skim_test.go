@@ -58,7 +58,7 @@ func TestFaceSkimPlan(t *testing.T) {
 }
 
 func TestFaceSkimRefuses(t *testing.T) {
-	good := FaceSkim{Departure: parsedLength(t, "0.05 mm"), Height: parsedLength(t, "120 mm"), LeastHeight: units.Millimetre}
+	good := FaceSkim{Departure: parsedLength(t, "0.05 mm"), Height: parsedLength(t, "120 mm"), LeastHeight: 119 * units.Millimetre}
 	for _, c := range []struct {
 		spoil func(*FaceSkim)
 		says  string
@@ -72,6 +72,8 @@ func TestFaceSkimRefuses(t *testing.T) {
 		{func(s *FaceSkim) { s.LeastHeight = 0 }, "least height"},
 		{func(s *FaceSkim) { s.OffBefore = parsedLength(t, "0.1 mm") }, "taken off before"},
 		{func(s *FaceSkim) { s.Height = parsedLength(t, "0 mm") }, "height 0 mm"},
+		{func(s *FaceSkim) { s.Height = parsedLength(t, "4.724 mm") }, "height 4.724 mm is not within a quarter of the least height 119 mm"}, // inches
+		{func(s *FaceSkim) { s.Height = parsedLength(t, "1204 mm") }, "is one of them in another unit?"},
 		{func(s *FaceSkim) { s.MostOff, s.OffBefore = 1, parsedLength(t, "-0.1 mm") }, "taken off before -0.1 mm"},
 	} {
 		s := good

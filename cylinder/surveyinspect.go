@@ -224,6 +224,12 @@ func (s *BoreSurvey) wear(r *BoreReport, g *boreGauge) (err error) {
 			return err
 		}
 	case !s.Finished.IsZero():
+		lo, hi := bothOf(s.Finished)
+		least, _ := bothOf(r.Least.Size)
+		if _, most := bothOf(r.Greatest.Size); most < lo/3*2 || least > hi/2*3 {
+			return &InputError{s.fieldName(s.Name(r.Greatest.At)), r.Greatest.Size.String(),
+				"near the size last finished to, " + s.Finished.String() + ": is one of them in another unit, and which ring was the gauge set on?"}
+		}
 		r.Wear = BoreSpread{BoreWear(r.Greatest.Size, s.Finished), true, r.Greatest.At}
 		r.LeastWear = BoreSpread{BoreWear(r.Least.Size, s.Finished), true, r.Least.At}
 	}

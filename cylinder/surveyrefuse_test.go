@@ -86,6 +86,11 @@ func TestBoreSurvey_wrongUnit(t *testing.T) {
 		require.ErrorIs(t, err, ErrInput, name)
 		require.ErrorContains(t, err, c.want, name)
 	}
+	ring := surveyOf(instrument.Instrument{}, "3.387\n3.386")
+	ring.Finished = boreAt("86 mm")
+	err := ring.Inspect(&BoreLimits{}, &BoreReport{})
+	require.ErrorIs(t, err, ErrInput)
+	require.ErrorContains(t, err, "which ring was the gauge set on?")
 	// One turn of a micrometer, and a deviation with its point moved, may be
 	// honest readings: they are noted, and the bore isn't passed.
 	s := surveyOf(instrument.Instrument{}, "86.04 86.03\n86.02 86.52\n86.01 86.01")

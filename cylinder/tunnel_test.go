@@ -75,13 +75,14 @@ func TestTunnelLine_refuses(t *testing.T) {
 	good := func() TunnelLine { return tunnelLine([]string{"0", "100", "200"}, []string{"0", "1", "0"}, "µm") }
 	bad := tolerance.Spec{New: tolerance.MustParseBand("max 2 mm"), Wear: tolerance.MustParseBand("max 1 mm")}
 	for want, change := range map[string]func(*TunnelLine){
-		"saddles 2":                 func(l *TunnelLine) { l.Saddles = l.Saddles[:2] },
-		"step limit":                func(l *TunnelLine) { l.Step.New = tolerance.MustParseBand("max 1 mm") },
-		"height at main 100":        func(l *TunnelLine) { l.Saddles[1].Height = tolerance.Bracket{} },
-		"place of main 200 100 mm":  func(l *TunnelLine) { l.Saddles[2].At = l.Saddles[1].At },
-		"alignment of the tunnel":   func(l *TunnelLine) { l.Straight = bad },
-		"offset from the neighbour": func(l *TunnelLine) { l.Neighbour = bad },
-		"step between saddles":      func(l *TunnelLine) { l.Level, l.Step = true, bad },
+		"saddles 2":  func(l *TunnelLine) { l.Saddles = l.Saddles[:2] },
+		"step limit": func(l *TunnelLine) { l.Step.New = tolerance.MustParseBand("max 1 mm") },
+		"height at main 100 25.4 mm off the line of main 0 and main 200": func(l *TunnelLine) { l.Saddles[1].Height = linerAt("25.4 mm") },
+		"height at main 100 (−∞":                                         func(l *TunnelLine) { l.Saddles[1].Height = tolerance.Bracket{} },
+		"place of main 200 100 mm":                                       func(l *TunnelLine) { l.Saddles[2].At = l.Saddles[1].At },
+		"alignment of the tunnel":                                        func(l *TunnelLine) { l.Straight = bad },
+		"offset from the neighbour":                                      func(l *TunnelLine) { l.Neighbour = bad },
+		"step between saddles":                                           func(l *TunnelLine) { l.Level, l.Step = true, bad },
 	} {
 		l := good()
 		change(&l)

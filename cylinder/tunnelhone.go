@@ -153,8 +153,8 @@ func (h LineHone) check() error {
 		return linerError("housings", "none", "at least one")
 	case h.Finish <= 0 || !h.Finish.InRange():
 		return linerError("finish size", h.Finish.String(), "above 0 mm")
-	case h.LeastCut < 0 || h.LeastCut >= h.Finish:
-		return linerError("least cut", h.LeastCut.String(), "0 mm or more and below the finish size")
+	case h.LeastCut < 0 || h.LeastCut > h.Finish/20:
+		return linerError("least cut", h.LeastCut.String(), "0 mm or more and at most a twentieth of the finish size")
 	}
 	for _, one := range h.Housings {
 		if err := linerSize("vertical size of "+one.Where, one.Size); err != nil {

@@ -64,6 +64,9 @@ type TunnelLineReport struct {
 
 const mostSaddles = 64
 
+// mostOffset is far more than any saddle stands off its line.
+const mostOffset = 10 * units.Millimetre
+
 // Assess judges the line. The zone is that of the best line, by the theorem of
 // alternation: the line nearest to all saddles is nearest to some three of
 // them, so the zone is the greatest [SaddleOffset] of any three.
@@ -85,6 +88,9 @@ func (l TunnelLine) Assess() (TunnelLineReport, error) {
 				}
 			}
 		}
+	}
+	if lo, _ := zone.Lower(); lo > mostOffset {
+		return TunnelLineReport{}, linerError("height at "+r.Middle, zone.String()+" off the line of "+clip(r.From)+" and "+clip(r.To), "within 10 mm of it: is one of them in another unit?")
 	}
 	var err error
 	if r.Straightness, err = linerAssess("alignment of the tunnel", s[0].Where+" to "+s[len(s)-1].Where, l.Straight, zone); err != nil {

@@ -18,9 +18,11 @@ package main
 
 import (
 	_ "embed"
+	"errors"
 	"fmt"
 	"io"
 	"os"
+	"strconv"
 
 	"github.com/tenthou/tenthou/internal/recipe"
 )
@@ -36,22 +38,19 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"examples/boresurvey/engine.json: the gauge and what it was set on, the manual's limits,\n"+
 		"and what it showed at each level in each direction, 0° along the crank and 90° across.\n"+
 		"A dash is a reading that was not taken. A micrometer that shows sizes has no \"setting\".", errs)
-	file := flags.String("in", "", "the `FILE` with the readings; - for standard input")
+	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
 	inch := flags.Bool("inch", false, "print in inches")
-	work := flags.Int("working", 0, "write out the working of this `CYLINDER`")
-	draw := flags.Int("picture", 0, "write a picture of this `CYLINDER` as SVG, its wear exaggerated: boresurvey -picture 2 > bore2.svg")
+	work := flags.String("working", "", "write out the working of this `CYLINDER`")
+	draw := flags.String("picture", "", "write a picture of this `CYLINDER` as SVG, its wear exaggerated: boresurvey -picture 2 > bore2.svg")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
-	name, data := "engine.json", demo
-	if *file != "" {
-		var err error
-		if data, err = recipe.ReadInput(*file, in); err != nil {
-			return flags.Fail(err)
-		}
-		if name = *file; name == "-" {
-			name = "standard input"
-		}
+	if *work != "" && *draw != "" {
+		return flags.Fail(errors.New("-working and -picture: one at a time"))
+	}
+	name, data, err := source.Read(in)
+	if err != nil {
+		return flags.Fail(err)
 	}
 	e, rows, err := inspect(name, data)
 	if err != nil {
@@ -61,11 +60,12 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	if *inch {
 		p = imperial
 	}
+	p = p.fine(e.Gauge.Step)
 	var text string
 	switch {
-	case *work != 0:
+	case *work != "":
 		text, err = one(rows, *work, p, working)
-	case *draw != 0:
+	case *draw != "":
 		text, err = one(rows, *draw, p, picture)
 	default:
 		text, err = page(e, rows, p)
@@ -78,11 +78,11 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 }
 
 // one writes what is asked of one cylinder.
-func one(rows []row, number int, p printer, write func(row, printer) (string, error)) (string, error) {
+func one(rows []row, number string, p printer, write func(row, printer) (string, error)) (string, error) {
 	for _, r := range rows {
-		if r.number == number {
+		if strconv.Itoa(r.number) == number {
 			return write(r, p)
 		}
 	}
-	return "", fmt.Errorf("the file has no cylinder %d", number)
+	return "", fmt.Errorf("the file has no cylinder %.64q", number)
 }

@@ -59,6 +59,25 @@ func TestPicture(t *testing.T) {
 	require.Equal(t, 4, strings.Count(out, `<polyline class="measured"`), "two walls in each direction; of a single reading there is no line")
 }
 
+// A gauge of finer steps prints what it showed.
+func TestFineGauge(t *testing.T) {
+	in := strings.NewReplacer(`"step": "0.001 mm"`, `"step": "0.0005 mm"`, `"0.028 mm", "0.046 mm"`, `"0.0285 mm", "0.046 mm"`).Replace(string(demo))
+	out, errs, exit := call(in)
+	require.Equal(t, recipe.Answered, exit, errs)
+	require.Contains(t, out, "step 0.0005,")
+	require.Contains(t, out, "86.0285")
+}
+
+// One cylinder at a time, and in one form.
+func TestOneThing(t *testing.T) {
+	for _, args := range [][]string{{"-working", "1", "-picture", "1"}, {"-working", "0"}, {"-picture", "-1"}, {"-working", "two"}} {
+		out, errs, exit := call(string(demo), args...)
+		require.Equal(t, recipe.Refused, exit)
+		require.Empty(t, out)
+		require.Regexp(t, "one at a time|the file has no cylinder", errs)
+	}
+}
+
 // Bad input is answered with line, field and reason, and nothing is printed of
 // the rest.
 func TestBadInput(t *testing.T) {

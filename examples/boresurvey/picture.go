@@ -32,7 +32,7 @@ func picture(r row, print printer) (string, error) {
 	s := &r.survey
 	sizes := make([]float64, len(s.Readings)) // mm; not-a-number where not read
 	most := 0.01
-	from := r.from()
+	from, origin := r.from()
 	for i, read := range s.Readings {
 		sizes[i] = math.NaN()
 		if read.Taken {
@@ -44,13 +44,13 @@ func picture(r row, print printer) (string, error) {
 			most = max(most, math.Abs(sizes[i]-from))
 		}
 	}
-	limit, what := r.limit(from)
+	limit, what := r.limit(from, print)
 	if !math.IsNaN(limit) {
 		most = max(most, math.Abs(limit-from))
 	}
 	k := scale{from, stepDown(2 * room / most)}
 	title := fmt.Sprintf("Cylinder %d: the bore, its differences %.0f times as large", r.number, k.times)
-	desc := fmt.Sprintf("Sections of the bore from the block face down, one for each direction gauged. Thick lines with dots: the walls as measured, half of each difference on either side, since a diameter doesn't tell which side is worn. Chain lines: %s, the size that wear counts from.", print.float(from))
+	desc := fmt.Sprintf("Sections of the bore from the block face down, one for each direction gauged. Thick lines with dots: the walls as measured, half of each difference on either side, since a diameter doesn't tell which side is worn. Chain lines: %s, %s.", print.float(from), origin)
 	if what != "" {
 		desc += " Dashed lines: " + what + "."
 	}
@@ -64,7 +64,7 @@ func picture(r row, print printer) (string, error) {
 	p.Line(svg.Measured, 3, y, 13, y)
 	p.Text(svg.Start, 15, y+1, "measured")
 	p.Line(svg.Reference, 3, y+5, 13, y+5)
-	p.Text(svg.Start, 15, y+6, print.float(from)+", which wear counts from")
+	p.Text(svg.Start, 15, y+6, print.float(from)+", "+origin)
 	if what != "" {
 		p.Line(svg.Limit, 3, y+10, 13, y+10)
 		p.Text(svg.Start, 15, y+11, what)
@@ -121,35 +121,35 @@ func (p printer) bare(mm float64) string {
 }
 
 // limit is the greatest size allowed, by a limit of size or of wear.
-func (r row) limit(from float64) (size float64, what string) {
+func (r row) limit(from float64, print printer) (size float64, what string) {
 	for _, b := range []tolerance.Band{r.limits.Size.Wear, r.limits.Size.New} {
 		if hi, end := b.Upper(); end != tolerance.Absent {
-			return hi.Float(units.InMillimetres), "limit of size, " + b.String()
+			return hi.Float(units.InMillimetres), "limit of size, " + b.Text(print.unit, print.places)
 		}
 	}
 	for _, b := range []tolerance.Band{r.limits.Wear.Wear, r.limits.Wear.New} {
 		if hi, end := b.Upper(); end != tolerance.Absent {
-			return from + hi.Float(units.InMillimetres), "limit of wear, " + b.String()
+			return from + hi.Float(units.InMillimetres), "limit of wear, " + b.Text(print.unit, print.places)
 		}
 	}
 	return math.NaN(), ""
 }
 
-// from is the size that wear counts from, in mm; the least size read where
-// that isn't known.
-func (r row) from() float64 {
+// from is the size that wear counts from, in mm, and what it is: the least size
+// read where none is known.
+func (r row) from() (mm float64, what string) {
 	s := &r.survey
-	at := r.report.Least.Shown
+	at, what := r.report.Least.Shown, "the least size read"
 	if s.Unworn.Taken {
-		at = s.Unworn.Shown
+		at, what = s.Unworn.Shown, "the size below the ring travel"
 	} else if lo, end := s.Finished.Lower(); end != tolerance.Absent {
-		return lo.Float(units.InMillimetres)
+		return lo.Float(units.InMillimetres), "the least size last finished to"
 	}
 	c, err := s.Gauge.Reading(at, s.Block)
 	if err != nil { // it was read before
-		return 0
+		return 0, what
 	}
-	return c.Size.Float(units.InMillimetres)
+	return c.Size.Float(units.InMillimetres), what
 }
 
 // stepDown is the greatest of 1, 2, 5, 10, 20, … that isn't more than x.

@@ -18,6 +18,15 @@ var (
 	imperial = printer{units.InInches, 4}
 )
 
+// fine is the printer with places enough for a gauge's step, where its unit has
+// them.
+func (p printer) fine(step units.Length) printer {
+	if places, ok := units.Places(step, p.unit); ok && step > 0 {
+		p.places = max(p.places, places)
+	}
+	return p
+}
+
 func (p printer) size(l units.Length) string {
 	return p.text(l, p.places, units.NearestEven)
 }

@@ -112,6 +112,12 @@ func (j judged) edgePage(b *strings.Builder) tolerance.Bracket {
 	for i, l := range r.Local {
 		b.WriteString(recipe.Wrap(fmt.Sprintf("within any %v, %v: %v", l.Over, j.Limits.Local[i].Limit, l.Finding.Standing), width, "", "  "))
 	}
+	for _, l := range r.Lines {
+		unsettled(b, l.Name, l.Finding)
+	}
+	for _, l := range r.Local {
+		unsettled(b, fmt.Sprintf("within any %v", l.Over), l.Finding)
+	}
 	b.WriteString("\n" + recipe.Wrap("What governs: "+strings.Join(r.Governs, "; "), width, "", "  "))
 	departure := r.Worst
 	if !r.Flatness.IsZero() {
@@ -127,6 +133,13 @@ func (j judged) edgePage(b *strings.Builder) tolerance.Bracket {
 	return departure
 }
 
+// unsettled says what would settle a finding that can't be told.
+func unsettled(b *strings.Builder, name string, f tolerance.Finding) {
+	if f.Standing == tolerance.CantTell && !f.Spec.IsZero() {
+		b.WriteString(recipe.Wrap(name+": not a pass; to settle it, "+f.Settle, width, "  ? ", "    "))
+	}
+}
+
 // gridPage is what heights say.
 func (j judged) gridPage(b *strings.Builder) tolerance.Bracket {
 	r := j.byGrid
@@ -134,6 +147,10 @@ func (j judged) gridPage(b *strings.Builder) tolerance.Bracket {
 	j.table(b, r.Lines)
 	b.WriteString("\n" + recipe.Wrap(fmt.Sprintf("Flatness, the least distance of two planes that hold the face: %s, %v: %v",
 		r.Flatness.Text(units.InMillimetres, 4), j.Limits.Flatness, r.Finding.Standing), width, "", "  "))
+	unsettled(b, "flatness", r.Finding)
+	for _, l := range r.Lines {
+		unsettled(b, l.Name, l.Finding)
+	}
 	b.WriteString(recipe.Wrap("Set level on three corners it would stand "+r.OnCorners.Text(units.InMillimetres, 4)+" from its highest place to its lowest: set it so that the cut is least.", width, "", "  "))
 	return r.Flatness
 }

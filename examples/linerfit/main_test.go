@@ -66,6 +66,15 @@ func TestOtherWays(t *testing.T) {
 
 func first(out, _ string, _ int) string { return out }
 
+// A fit that would need a very hot block says so.
+func TestHot(t *testing.T) {
+	out, errs, exit := call(strings.Replace(string(demo), `"gap": "0.05 mm"`, `"gap": "0.35 mm"`, 1))
+	require.Equal(t, recipe.Answered, exit, errs)
+	require.Contains(t, out, "Above 180.0 °C an alloy softens")
+	out, _, _ = call(string(demo))
+	require.NotContains(t, out, "softens")
+}
+
 func TestBadInput(t *testing.T) {
 	good := string(demo)
 	for _, c := range []struct{ name, old, new, reason string }{

@@ -121,6 +121,9 @@ func (d dry) write(b *strings.Builder) error {
 	return nil
 }
 
+// mostOven is the heat from which on the page warns.
+const mostOven = 180 * units.CELSIUS
+
 // drop says how to get one liner in without a press.
 func (d dry) drop(b *strings.Builder, i int) error {
 	fit := d.fit(i)
@@ -132,8 +135,15 @@ func (d dry) drop(b *strings.Builder, i int) error {
 	if err != nil {
 		return err
 	}
+	hot := ""
+	if block > mostOven {
+		hot = "Above " + ceil(mostOven, units.Up) + " an alloy softens and a block may warp (common practice; its maker's figure governs): heat it less, and chill the liner as well."
+	}
 	b.WriteString(recipe.Wrap(fmt.Sprintf("To drop in with %v to spare: with the liner at %v, heat the block to %s or above; or, with the block at %v, chill the liner to %s or below: %v",
 		d.DropIn.Gap, d.DropIn.LinerAt, ceil(block, units.Up), d.DropIn.BlockAt, ceil(liner, units.Down), cylinder.CoolantFor(liner, d.DropIn.MeasuredAt)), width, "  ", "    "))
+	if hot != "" {
+		b.WriteString(recipe.Wrap(hot, width, "    ", "    "))
+	}
 	return nil
 }
 

@@ -40,22 +40,16 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"greatest diameter and, if you have dialled them, its walls' wear from the original axis\n"+
 		"(heading 0° along the crank, 90° across); the kits that can be had; and if you like the\n"+
 		"pistons as measured, walls read with an ultrasonic gauge, stock and prices.", errs)
-	file := flags.String("in", "", "the `FILE` with the bores and kits; - for standard input")
+	source := flags.Input("engine.json", demo, "the `FILE` with the bores and kits; - for standard input")
 	centring := flags.String("bar", "", "set the bar up `HERE` instead: \"original axis\" or \"moved to the worn bore\"")
-	work := flags.Int("working", 0, "write out the working of this `CYLINDER`")
+	work := flags.String("working", "", "write out the working of this `CYLINDER`")
 	inch := flags.Bool("inch", false, "print in inches")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
-	name, data := "engine.json", demo
-	if *file != "" {
-		var err error
-		if data, err = recipe.ReadInput(*file, in); err != nil {
-			return flags.Fail(err)
-		}
-		if name = *file; name == "-" {
-			name = "standard input"
-		}
+	name, data, err := source.Read(in)
+	if err != nil {
+		return flags.Fail(err)
 	}
 	var bar *cylinder.Centring
 	if *centring != "" {
@@ -73,7 +67,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		p = imperial
 	}
 	var text string
-	if *work != 0 {
+	if *work != "" {
 		text, err = working(e, job, choice, *work, p)
 	} else {
 		text, err = page(e, job, choice, p)

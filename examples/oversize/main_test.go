@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -54,6 +55,20 @@ func TestCommonPractice(t *testing.T) {
 	out, _, _ = call(in, "-bar", "moved to the worn bore")
 	require.Contains(t, out, "86.180    86.180")
 	require.Contains(t, out, "One size for the block: +0.25.")
+}
+
+// One wall dialled of a bore whose bar is moved: the one opposite is asked for.
+func TestOneWall(t *testing.T) {
+	in := regexp.MustCompile(`(?s)"greatest": "86.098[^,]*,|,\s*\{"where": "top, other side"[^}]*\}`).ReplaceAllString(string(demo), "")
+	out, errs, exit := call(in, "-bar", "moved to the worn bore")
+	require.Equal(t, recipe.Answered, exit, errs)
+	require.Contains(t, out, "cylinder 2: dial the wall opposite the most worn one too")
+	for _, number := range []string{"0", "-2", "two", strings.Repeat("9", 4000)} {
+		_, errs, exit = call(in, "-working", number)
+		require.Equal(t, recipe.Refused, exit)
+		require.Contains(t, errs, "the file has no cylinder")
+		require.Less(t, len(errs), 200)
+	}
 }
 
 // Bad input is answered with line, field and reason, and nothing is printed of

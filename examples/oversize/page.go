@@ -74,9 +74,17 @@ func page(e engine, j cylinder.OversizeJob, c cylinder.OversizeChoice, p printer
 	w.Flush()
 	b.WriteString("The least size that each bore can be finished to, and what each kit does for it:\n\n")
 	trimmed(&b, text.String())
+	if strings.Contains(text.String(), nominally) {
+		b.WriteString(recipe.Wrap("Nominally: at the nominal step. The size to finish to is the measured piston's with its clearance, so measure that kit's pistons before boring.", width, "", "  "))
+	}
 	b.WriteString("\n" + recipe.Wrap(answer(c), width, "", ""))
 	if c.Settle != "" {
 		b.WriteString(recipe.Wrap("Do next: "+c.Settle+".", width, "", "  "))
+	}
+	for _, bore := range c.Bores {
+		if n := bore.Need; n.Settle != "" && !n.ByDiameters {
+			b.WriteString(recipe.Wrap(bore.Where+": "+n.Settle+".", width, "", "  "))
+		}
 	}
 	for i := range j.Bores {
 		if j.Bores[i].Surface == cylinder.SurfaceNotStated {
@@ -99,6 +107,9 @@ func by(n cylinder.BoreNeed) string {
 	return "walls"
 }
 
+// nominally is of a kit whose pistons were not measured.
+const nominally = "nominally"
+
 // verdict is how a bore does with a kit, in a word or two.
 func verdict(f cylinder.KitFit) string {
 	switch {
@@ -111,7 +122,7 @@ func verdict(f cylinder.KitFit) string {
 	case f.Fits == tolerance.Undecided:
 		return "can't tell"
 	case !f.Proved:
-		return "nominally"
+		return nominally
 	}
 	return "cleans up"
 }
@@ -157,7 +168,10 @@ func options(b *strings.Builder, j cylinder.OversizeJob, c cylinder.OversizeChoi
 		}
 		stock := map[tolerance.Verdict]string{tolerance.Within: "yes", tolerance.Below: "no", tolerance.Undecided: "not said"}[o.Enough]
 		total := "a price is missing"
-		if o.Total.Given {
+		switch {
+		case o.LinersStand == tolerance.Below:
+			total = "can't be done so"
+		case o.Total.Given:
 			total = fmt.Sprintf("%d.%02d", o.Total.Coins/100, o.Total.Coins%100)
 		}
 		fmt.Fprintf(w, "  %s\t%s\t%s\t%s\t%s\n", c.Kits[o.Kit].Name, lined, names(o.Open), stock, total)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"github.com/tenthou/tenthou/cylinder"
@@ -13,19 +14,19 @@ import (
 // working writes out one bore: the least size from its diameter or its most
 // worn wall, and what a moved bar would make of two opposite walls. The formulas
 // are the library's own, called with terms.
-func working(e engine, j cylinder.OversizeJob, c cylinder.OversizeChoice, number int, p printer) (string, error) {
+func working(e engine, j cylinder.OversizeJob, c cylinder.OversizeChoice, number string, p printer) (string, error) {
 	which := -1
 	for i, b := range e.Bores {
-		if b.Cylinder == number {
+		if strconv.Itoa(b.Cylinder) == number {
 			which = i
 		}
 	}
 	if which < 0 {
-		return "", fmt.Errorf("the file has no cylinder %d", number)
+		return "", fmt.Errorf("the file has no cylinder %.64q", number)
 	}
 	bore, need := &j.Bores[which], c.Bores[which].Need
 	var b strings.Builder
-	fmt.Fprintf(&b, "Cylinder %d, at the most that its readings allow; bar: %v\n", number, j.Plan.Centring)
+	fmt.Fprintf(&b, "Cylinder %s, at the most that its readings allow; bar: %v\n", number, j.Plan.Centring)
 	write := func(title string, t solve.Term) error {
 		done, err := solve.Solve(t, units.Style[units.Length]{Unit: p.unit, Places: p.places})
 		if err == nil {

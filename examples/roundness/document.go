@@ -36,6 +36,7 @@ func (l limits) spec() tolerance.Spec {
 type section struct {
 	paper
 	profile  form.Profile
+	shaft    bool                    // else a hole
 	circles  []form.RoundnessLengths // of all kinds that there are
 	zone     form.RoundnessLengths
 	missing  []string // the circles that there aren't, and why
@@ -58,14 +59,14 @@ func read(name string, data []byte) (s section, err error) {
 	switch {
 	case s.Surface != "hole" && s.Surface != "shaft":
 		return s, at("surface", fmt.Errorf("a part is a hole or a shaft, not %.64q", s.Surface))
-	case s.Error < 0:
-		return s, at("error", fmt.Errorf("an error is 0 mm or more, not %v", s.Error))
+	case s.Error < 0 || s.Error > 0 && s.Error >= s.Nominal:
+		return s, at("error", fmt.Errorf("an error is 0 mm or more and below the radius, not %v", s.Error))
 	}
 	unit, err := units.ParseUnit[units.Length](s.Unit)
 	if err != nil {
 		return s, at("unit", err)
 	}
-	s.profile.Nominal = s.Nominal
+	s.profile.Nominal, s.shaft = s.Nominal, s.Surface == "shaft"
 	for i, f := range strings.Fields(s.Deviations) {
 		d, err := units.ParseIn(f, unit)
 		if err != nil {

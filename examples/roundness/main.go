@@ -19,6 +19,7 @@ package main
 
 import (
 	_ "embed"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -36,21 +37,18 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"Without flags it judges an invented bore. Write your own readings in a file like\n"+
 		"examples/roundness/bore.json: how far the radius exceeds the nominal one at equal angles,\n"+
 		"counter-clockwise, in one unit, and the error of each reading.", errs)
-	file := flags.String("in", "", "the `FILE` with the readings; - for standard input")
-	picture := flags.Bool("svg", false, "write a picture instead, exaggerated, with its limit: roundness -svg > bore.svg")
+	source := flags.Input("bore.json", demo, "the `FILE` with the readings; - for standard input")
+	picture := flags.Bool("picture", false, "write a picture as SVG instead, exaggerated, with its limit: roundness -picture > bore.svg")
 	working := flags.Bool("working", false, "write out the trade's out-of-round")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
-	name, data := "bore.json", demo
-	if *file != "" {
-		var err error
-		if data, err = recipe.ReadInput(*file, in); err != nil {
-			return flags.Fail(err)
-		}
-		if name = *file; name == "-" {
-			name = "standard input"
-		}
+	if *picture && *working {
+		return flags.Fail(errors.New("-working and -picture: one at a time"))
+	}
+	name, data, err := source.Read(in)
+	if err != nil {
+		return flags.Fail(err)
 	}
 	s, err := read(name, data)
 	if err != nil {

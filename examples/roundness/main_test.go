@@ -24,7 +24,7 @@ func TestGolden(t *testing.T) {
 	}{
 		{"default", recipe.Answered, nil},
 		{"working", recipe.Answered, []string{"-working"}},
-		{"picture", recipe.Answered, []string{"-svg"}},
+		{"picture", recipe.Answered, []string{"-picture"}},
 		{"nofile", recipe.Refused, []string{"-in", "testdata/nowhere.json"}},
 	} {
 		t.Run(c.golden, func(t *testing.T) {
@@ -60,6 +60,7 @@ func TestLobes(t *testing.T) {
 	require.Equal(t, recipe.Answered, exit, errs)
 	require.Contains(t, out, "0.0080")
 	require.Contains(t, out, "0.0160")
+	require.Contains(t, flat(out), "The largest plug that goes into this section measures 85.9920 mm, as far as its readings tell.", "2 · (43 − 0.004)")
 	require.Contains(t, flat(out), "zone) 0.0080 mm, wear limit max 0.0100 mm: within the wear limit")
 	require.Contains(t, flat(out), "too large: past the wear limit", "by the trade")
 	require.Contains(t, out, "Most of it is order 2 (oval).")
@@ -85,7 +86,7 @@ func TestLobes(t *testing.T) {
 // limit.
 func TestPicture(t *testing.T) {
 	for in, limit := range map[string]bool{string(demo): true, strings.Replace(string(demo), `"roundness": {"wear": "max 0.010 mm"},`, "", 1): false} {
-		out, errs, exit := call(in, "-svg")
+		out, errs, exit := call(in, "-picture")
 		require.Equal(t, recipe.Answered, exit, errs)
 		d := xml.NewDecoder(strings.NewReader(out))
 		for {
@@ -113,6 +114,7 @@ func TestBadInput(t *testing.T) {
 		{"unknown surface", `"hole"`, `"side"`, "a hole or a shaft"},
 		{"unknown unit", `"µm"`, `"mil"`, "unit"},
 		{"negative error", `"0.3 µm"`, `"-0.3 µm"`, "0 mm or more"},
+		{"great error", `"0.3 µm"`, `"86 in"`, "below the radius"},
 		{"few readings", list, "1 2 3", "3 readings"},
 		{"many readings", list, strings.Repeat("1 ", 4000), "4000 readings"},
 		{"not a number", list, "NaN " + list, "reading 1"},
@@ -136,4 +138,8 @@ func TestBadInput(t *testing.T) {
 	out, errs, exit := call(strings.NewReplacer(`"hole"`, `"shaft"`, list, strings.Repeat("1 ", 36)).Replace(good))
 	require.Equal(t, recipe.Answered, exit, errs)
 	require.Contains(t, flat(out), "[0.0000 mm, 0.0006 mm]")
+	require.Contains(t, flat(out), "The smallest ring that goes over this section measures 86.0020 mm")
+	_, errs, exit = call(good, "-picture", "-working")
+	require.Equal(t, recipe.Refused, exit)
+	require.Contains(t, errs, "one at a time")
 }

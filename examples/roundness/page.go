@@ -32,6 +32,7 @@ func (s section) page() (string, error) {
 	for _, m := range s.missing {
 		b.WriteString(recipe.Wrap("no circle: "+m, width, "", "  "))
 	}
+	b.WriteString(s.mate())
 	// Moving each radius by e at most moves the zone's two circles by e each.
 	f, err := tolerance.Assess("roundness (RONt, minimum zone)", "", s.Roundness.spec(), within(s.zone.RONt.Length(), s.Error.Scale(2, 1)))
 	if err != nil {
@@ -51,6 +52,25 @@ func (s section) page() (string, error) {
 	s.shape(&b)
 	b.WriteString("\nThe engine maker's manual governs, also in which of the two its limit means.\n")
 	return b.String(), nil
+}
+
+// mate is the gauge that goes in, or over, as far as this section tells.
+func (s section) mate() string {
+	kind, text := form.MICI, "The largest plug that goes into this section measures %s mm"
+	if s.shaft {
+		kind, text = form.MCCI, "The smallest ring that goes over this section measures %s mm"
+	}
+	for _, c := range s.circles {
+		if c.Kind != kind {
+			continue
+		}
+		text = fmt.Sprintf(text, mm(c.Diameter)) + ", as far as its readings tell"
+		if !c.Global {
+			text += "; out of the middle a larger one may go in"
+		}
+		return recipe.Wrap(text+".", width, "", "")
+	}
+	return ""
 }
 
 // shape tells the harmonics.
