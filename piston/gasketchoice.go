@@ -194,7 +194,7 @@ func (r *GasketChoice) clear(c GasketCheck) error {
 		r.Pistons[i].Clearance = all[i]
 	}
 	var err error
-	r.Clearance, err = tolerance.Assess("piston-to-head clearance", strings.Join(r.Governs, " or "), c.Clearance, all...)
+	r.Clearance, err = tolerance.Assess("piston-to-head clearance", "least at "+strings.Join(r.Governs, " or "), c.Clearance, all...)
 	if err != nil {
 		return err
 	}
