@@ -33,14 +33,17 @@ for _ in range(150):
     cold = mpmath.findroot(lambda c: clear(pin + c, th, tp) - gap, (mpf(-5), mpf(5)), solver="anderson")
     given = [mpmath.nstr(x, 12, strip_zeros=True) for x in (hole, pin, gap, at)]
     given += [mpmath.nstr(x * 10**6, 6) for x in (ah, ap)] + [mpmath.nstr(x, 6) for x in (th, tp)]
-    rows.append(given + [mpmath.nstr(x, 18) + " ± 3e-9" for x in (clear(hole, th, tp), heat, chill, cold)])
+    found = [mpmath.nstr(x, 18) + " ± 3e-9" for x in (clear(hole, th, tp), heat, chill, cold)]
+    if chill < mpf("-273.15"):
+        found[2] = "-"
+    rows.append(given + found)
 
 print(f"# source: mpmath {mpmath.__version__}, Python {platform.python_version()}; made by piston_pin_heat.py")
 print("# kind: reference")
 print(f"# count: {len(rows)}")
 print("# Sizes and gap in mm, measured at so many °C; coefficients in millionths per kelvin; temperatures in °C. clearance is")
 print("# that with both at their temperatures, heat the hole's temperature for the gap with the pin at its own, chill the")
-print("# pin's with the hole at its own, cold the clearance as measured that becomes the gap.")
+print("# pin's with the hole at its own, cold the clearance as measured that becomes the gap. A dash: below absolute zero.")
 print("columns: hole; pin; gap; measured_at; hole_expansion; pin_expansion; hole_at; pin_at; clearance; heat; chill; cold")
 for r in rows:
     print(" ; ".join(r))
