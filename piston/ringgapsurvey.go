@@ -180,13 +180,12 @@ func positiveOf(gap tolerance.Bracket) tolerance.Bracket {
 // nearest.
 func carryRingGap(gap, from, to tolerance.Bracket, thickness units.Length) tolerance.Bracket {
 	opening := RingGapChange(to.Sub(from))
-	d := to.Max(from)
-	t := tolerance.Exactly(thickness)
 	if thickness == 0 {
-		hi, _ := d.Upper()
-		t = tolerance.Exactly(hi.Scale(1, 20))
+		hi, _ := to.Upper()
+		thickness = hi.Scale(1, 20)
 	}
-	face, back := RingOpeningAtFace(opening, d, t), RingOpeningAtBack(opening, d, t)
+	t := tolerance.Exactly(thickness)
+	face, back := RingOpeningAtFace(opening, to, t), RingOpeningAtBack(opening, to, t)
 	return gap.Add(hullOf(face, back))
 }
 
@@ -195,10 +194,7 @@ func hullOf(a, b tolerance.Bracket) tolerance.Bracket {
 	least, greatest := tolerance.Extremes(a, b)
 	lo, loEnd := least.Lower()
 	hi, hiEnd := greatest.Upper()
-	i, err := tolerance.NewInterval(lo, loEnd, hi, hiEnd)
-	if err != nil {
-		return tolerance.Bracket{}
-	}
+	i, _ := tolerance.NewInterval(lo, loEnd, hi, hiEnd)
 	return i
 }
 
