@@ -73,8 +73,8 @@ func (w *JournalWall) side(wear units.Length) wornSide {
 //
 // A side's distance from the centre is not less than its part along its own
 // direction, finished/2 − wear − direction · centre, so this never says too little;
-// it says too much by |centre|²/finished at the most, a micrometre where a 50 mm
-// journal moves by 0.22 mm.
+// it says too much by about |centre|²/finished at the most, a micrometre where a
+// 50 mm journal moves by 0.22 mm.
 func excess(sides []wornSide, x, y float64) float64 {
 	worst := math.Hypot(x, y)
 	for i := range sides {
@@ -87,7 +87,7 @@ func excess(sides []wornSide, x, y float64) float64 {
 //
 // The excess is the greatest of convex functions, so its least is that of the two
 // or three that meet there: one side and the unworn journal opposite, two sides
-// and the unworn journal, or three sides. Beginning with none, the side that is
+// that face each other, two and the unworn journal, or three sides. Beginning with none, the side that is
 // worst at the centre so far joins those that hold it, and the least over them is
 // found by trying each such meeting; the excess grows with every step, so it ends.
 func leastExcess(sides []wornSide) (x, y float64) {
@@ -152,6 +152,11 @@ func meeting(sides []wornSide) (bx, by float64) {
 func twoAndRing(a, b wornSide, try func(x, y float64)) {
 	det := a.x*b.y - a.y*b.x
 	if math.Abs(det) < 1e-9 {
+		// Sides that face each other: halfway between them.
+		if dx, dy := a.x-b.x, a.y-b.y; dx*dx+dy*dy > 1 {
+			by := (b.wear - a.wear) / (dx*dx + dy*dy)
+			try(dx*by, dy*by)
+		}
 		return
 	}
 	// C = p + t·q, with |C|² = t².

@@ -116,8 +116,9 @@ type CleanUp struct {
 // All that was measured counts, and each narrows the bracket. A wall that wasn't
 // dialled counts as unworn, so dial all round; the least diameter then says if one
 // was left out. With the centre moved it is the greatest circle within the walls
-// and within the unworn journal between them, rounded down so that it lies within
-// them for sure: to less than |shift|²/finished below the exact one.
+// and within the unworn journal between them, taken so that it lies within them for
+// sure: about 2·shift²/finished below the exact one, 2 µm where a journal of 50 mm
+// moves by 0.22 mm.
 //
 // It fails with an [InputError] where nothing was measured, a size can't be or two
 // readings contradict each other, and with a [GrindError] where the journal is not

@@ -64,8 +64,8 @@ def main():
             for k in range(n):
                 walls.append((first + 360 * k / n, rng.choice([0, rng.randrange(0, 150_000_000)])))
         excess, shift = solve(size / 2, [(math.radians(a), w) for a, w in walls])
-        # The linear parts of the distances, which the package takes, say up to shift^2/size more on the radius.
-        cases.append((i + 1, size, " ".join(f"{a:.6f}:{w}" for a, w in walls), 2 * excess, 2 * shift * shift / size + 2000))
+        # The linear parts of the distances, which the package takes, say up to shift^2/(size - 2 wear) more on the radius.
+        cases.append((i + 1, size, " ".join(f"{a:.6f}:{w}" for a, w in walls), 2 * excess, 2 * shift * shift / (size - 2 * max(w for _, w in walls)) + 2000))
     print(f"# source: scipy {scipy.__version__} minimize (SLSQP), numpy {numpy.__version__}, Python {platform.python_version()}; crank_undersize_centre.py")
     print("# kind: reference")
     print(f"# count: {len(cases)}")
