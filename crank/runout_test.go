@@ -20,7 +20,7 @@ import (
 )
 
 func microns(text string) (all []units.Length) {
-	for _, f := range strings.Fields(text) {
+	for f := range strings.FieldsSeq(text) {
 		all = append(all, units.MustParseLength(f+" µm"))
 	}
 	return all
@@ -35,7 +35,7 @@ func TestSeparate_reference(t *testing.T) {
 	vectors.Load(t, "reference/crank_runout_turns.txt").Each(t, func(t *testing.T, c vectors.Case) {
 		turn := RunOutTurn{Where: "main 2", Readings: microns(c.Text("readings"))}
 		if c.Has("angles") {
-			for _, f := range strings.Fields(c.Text("angles")) {
+			for f := range strings.FieldsSeq(c.Text("angles")) {
 				turn.Angles = append(turn.Angles, angleOf(f))
 			}
 		}
@@ -68,7 +68,7 @@ func TestRunOutComponents(t *testing.T) {
 	vectors.Load(t, "reference/crank_runout_turns.txt").Each(t, func(t *testing.T, c vectors.Case) {
 		c.Ignore("total", "own", "ovality", "worst", "angles", "cosine", "sine", "runout", "high")
 		var r []tolerance.Float
-		for _, f := range strings.Fields(c.Text("readings")) {
+		for f := range strings.FieldsSeq(c.Text("readings")) {
 			x, err := strconv.ParseFloat(f, 64)
 			require.NoError(t, err)
 			r = append(r, tolerance.Float(x))

@@ -46,14 +46,14 @@ func (c NeighbourCase) MarshalText() ([]byte, error) { return []byte(c.String())
 
 // A NeighbourTest is a rule of a manual's applied to two neighbours in one case.
 type NeighbourTest struct {
-	Case    NeighbourCase     `json:"case"`
-	Finding tolerance.Finding `json:"finding"`
+	Case    NeighbourCase     `json:"case"`    // how the high points lie
+	Finding tolerance.Finding `json:"finding"` // of the sum, the difference or each
 }
 
 // A RunOutNeighbour compares a journal with the next.
 type RunOutNeighbour struct {
-	First   string      `json:"first"`
-	Second  string      `json:"second"`
+	First   string      `json:"first"`   // "main 2"
+	Second  string      `json:"second"`  // "main 3"
 	Between units.Angle `json:"between"` // from one high point to the other, 0° to 180°
 	// Vector is the length of the difference of the two run-outs as vectors,
 	// which is what a bearing between them feels, whatever the angle.

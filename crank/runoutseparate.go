@@ -28,7 +28,7 @@ type RunOutTurn struct {
 
 // A RunOutShape is what the readings of one turn hold.
 type RunOutShape struct {
-	Where string `json:"where"`
+	Where string `json:"where"` // "main 3"
 	// Total is the run-out as a manual means it, the total indicator reading.
 	Total tolerance.Bracket `json:"total"`
 	// Off is the eccentricity: the centre's place seen from the axis that it
@@ -38,13 +38,13 @@ type RunOutShape struct {
 	// the journal's own shape, and the dial's errors.
 	Own units.Length `json:"own"`
 	// Ovality is the difference of the long and the short diameter of the oval
-	// in the readings; 0 where OvalityTold is false, as below five readings.
+	// in the readings; 0 where OvalityTold is false.
 	Ovality     units.Length `json:"ovality"`
-	OvalityTold bool         `json:"ovalityTold"`
+	OvalityTold bool         `json:"ovalityTold"` // not below five readings
 	// Lobes is the order of the largest lobing of three lobes and more in the
-	// readings, and Lobing its swing; 0 where they tell none.
+	// readings; 0 where they tell none.
 	Lobes  int          `json:"lobes"`
-	Lobing units.Length `json:"lobing"`
+	Lobing units.Length `json:"lobing"` // its swing
 	// Hidden are the numbers of lobes, up to 15, that these readings take for
 	// eccentricity: with n at equal angles, those one less and one more than
 	// a multiple of n. Four readings take three lobes for a bend.

@@ -37,7 +37,7 @@ type RunOutSurvey struct {
 	// places in Journals: the end mains, as a rule. Their own run-out is taken
 	// off, weighted by position.
 	First, Second int
-	Support       RunOutSupport
+	Support       RunOutSupport // zero: between centres
 	// Included is the angle between the faces of the V-blocks, for OnBlocks. The
 	// dial stands on the bisector, opposite the V. A support journal that isn't
 	// round rises and falls in its V, which the dial sees elsewhere too: that is
@@ -67,11 +67,11 @@ type RunOutFound struct {
 
 // A RunOutReport is what follows for a shaft.
 type RunOutReport struct {
-	Journals   []RunOutFound       `json:"journals"`   // in the order given
-	Neighbours []RunOutNeighbour   `json:"neighbours"` // each main and the next
-	Line       ShaftLine           `json:"line"`       // of the mains
-	Notes      []string            `json:"notes,omitempty"`
-	Worst      tolerance.Standing  `json:"worst"`
+	Journals   []RunOutFound       `json:"journals"`          // in the order given
+	Neighbours []RunOutNeighbour   `json:"neighbours"`        // each main and the next
+	Line       ShaftLine           `json:"line"`              // of the mains
+	Notes      []string            `json:"notes,omitempty"`   // what the readings don't say
+	Worst      tolerance.Standing  `json:"worst"`             // of what was judged by limits
 	WorstAt    string              `json:"worstAt,omitempty"` // measure and place
 	Next       string              `json:"next"`              // what to do
 	findings   []tolerance.Finding // all that were judged against something

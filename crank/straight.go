@@ -13,11 +13,10 @@ type ShaftLine struct {
 	// Off are the centres seen from that line, in the order given, with no
 	// error of their own: it is that of the readings at most twice over.
 	Off []RunOutVector `json:"off"`
-	// Most is the greatest distance of a centre from the line; the journal is
-	// MostAt, by its place. Twice Most is the least cylinder about the line that
-	// holds all centres.
+	// Most is the greatest distance of a centre from the line. Twice Most is the
+	// diameter of the least cylinder about it that holds all centres.
 	Most   units.Length `json:"most"`
-	MostAt int          `json:"mostAt"`
+	MostAt int          `json:"mostAt"` // the journal that it is at, from 0
 }
 
 // StraightShaft lays the least-squares line through the centres of journals at

@@ -70,8 +70,8 @@ func (f ThrustFit) In() (tolerance.Bracket, error) {
 
 // A ThrustOption is one choice of washers.
 type ThrustOption struct {
-	Front string            `json:"front"`
-	Rear  string            `json:"rear"`
+	Front string            `json:"front"` // name of the washer in front
+	Rear  string            `json:"rear"`  // of the one behind
 	Float tolerance.Bracket `json:"float"` // that it gives
 	Stand tolerance.Finding `json:"stand"` // against the limits
 	Shift tolerance.Bracket `json:"shift"` // of the shaft; forward above zero

@@ -33,8 +33,8 @@ type ThrustTable struct {
 // ones, down to .119 in, leave up to .006 in more float than the table thinks,
 // so that new washers are to be measured ([ThrustFit]).
 func PublishedThrustTable() ThrustTable {
-	thou := func(lo, hi units.Length) tolerance.Band {
-		return tolerance.MustBetween(lo*units.Thou, hi*units.Thou)
+	thou := func(lo, hi int64) tolerance.Band {
+		return tolerance.MustBetween(units.Length(lo)*units.Thou, units.Length(hi)*units.Thou)
 	}
 	return ThrustTable{
 		Source: "US Army TM 5-4210-233-14&P-2, p. 6-152",
@@ -51,7 +51,7 @@ func PublishedThrustTable() ThrustTable {
 // A ThrustPick is a step that a table names, or may name, and the float that
 // its washers would give.
 type ThrustPick struct {
-	Step  ThrustStep        `json:"step"`
+	Step  ThrustStep        `json:"step"`           // as the table has it
 	Float tolerance.Bracket `json:"float,omitzero"` // with new washers of its thickness; zero where none is known
 }
 
