@@ -81,6 +81,9 @@ func inputSpan[Q units.Quantity](lo, hi Q) tolerance.Interval[Q] {
 // inputAtMostMore is i, or up to the greatest of more above it.
 func inputAtMostMore(i, more tolerance.Bracket) tolerance.Bracket {
 	_, hi := inputEnds(more)
+	if !more.InRange() {
+		return more
+	}
 	return i.Add(inputSpan(0, hi))
 }
 

@@ -1,9 +1,6 @@
 package valvetrain
 
-import (
-	"github.com/tenthou/tenthou/tolerance"
-	"github.com/tenthou/tenthou/units"
-)
+import "github.com/tenthou/tenthou/tolerance"
 
 // GuideClearance is the clearance of a stem in its guide, on the diameter: the
 // guide's bore less the stem. Below zero the stem doesn't go in.
@@ -15,7 +12,8 @@ func GuideBoreFor[N tolerance.Number[N]](stem, clearance N) N { return stem.Add(
 // StemFor is the stem that has a clearance in a guide bore.
 func StemFor[N tolerance.Number[N]](bore, clearance N) N { return bore.Sub(clearance) }
 
-// GuideWear is how much larger a guide's bore is than when new.
+// GuideWear is how much larger a guide's bore is than when new. Where the manual
+// gives no limit, package wearrate has one, and one for [StemWear].
 func GuideWear[N tolerance.Number[N]](bore, newBore N) N { return bore.Sub(newBore) }
 
 // StemWear is how much smaller a stem is than when new; the part that never
@@ -73,11 +71,3 @@ func RetainerLift[N tolerance.Number[N]](installed, clearance, protrusion, seal 
 func GuideProtrusionFor[N tolerance.Number[N]](installed, lift, clearance, seal N) N {
 	return installed.Sub(lift).Sub(clearance).Sub(seal)
 }
-
-// GuideWearLimit is the total wear of a guide bore up to which US Army
-// TM 10-3930-647-14&P lets it go on: 0.0015 in. It serves where the engine
-// maker's manual gives nothing better.
-const GuideWearLimit units.Length = 0.0015 * units.IN
-
-// StemWearLimit is the total wear of a valve stem by the same table: 0.001 in.
-const StemWearLimit units.Length = 0.001 * units.IN

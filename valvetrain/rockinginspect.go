@@ -54,7 +54,7 @@ func (r Rocking) Inspect() (RockingReport, error) {
 	mean := RockingClearance(r.Travel, r.Engaged, r.Beyond)
 	mean = inputAtMostMore(mean, RockingShortfall(r.Travel, r.Engaged, r.Beyond, r.Stem))
 	stem, _ := r.Stem.Lower()
-	if _, hi := inputEnds(mean); hi >= stem {
+	if _, hi := inputEnds(mean); !mean.InRange() || hi >= stem {
 		return RockingReport{}, &InputError{"travel of the dial", r.Travel.String(), "small enough for a clearance below the stem " + r.Stem.String()}
 	}
 	out := RockingReport{Clearance: mean, Near: mean, Far: mean}
@@ -92,8 +92,9 @@ func (r Rocking) mouths(out *RockingReport) error {
 	other := tolerance.Exactly(r.LeastMouth)
 	near := RockingNear(r.Travel, other, r.Engaged, r.Beyond)
 	broader := r.Stem.MulDiv(r.Travel, r.Engaged).MulDiv(r.Travel, r.Engaged)
-	_, nearHi := inputEnds(inputAtMostMore(near, broader))
-	if nearHi < r.LeastMouth {
+	near = inputAtMostMore(near, broader)
+	_, nearHi := inputEnds(near)
+	if !near.InRange() || nearHi < r.LeastMouth {
 		return &InputError{"least clearance of a mouth", r.LeastMouth.String(), "no more than the travel " + r.Travel.String() + " allows"}
 	}
 	out.Near = inputSpan(r.LeastMouth, nearHi)
@@ -104,11 +105,12 @@ func (r Rocking) mouths(out *RockingReport) error {
 	twice := r.Beyond.Scale(2, 1)
 	broader = r.Stem.MulDiv(r.Travel, twice).MulDiv(r.Travel, twice).Scale(1, 2)
 	far := RockingFar(r.Travel, other, r.Engaged, r.Beyond)
-	_, farHi := inputEnds(inputAtMostMore(far, broader.MulDiv(r.Engaged, r.Beyond).Add(broader.Scale(2, 1))))
-	out.Far = inputSpan(r.LeastMouth, max(r.LeastMouth, farHi))
-	if !out.Near.InRange() || !out.Far.InRange() {
-		return &InputError{"dial beyond the guide", r.Beyond.String(), "far enough out, or 0 mm"}
+	far = inputAtMostMore(far, broader.MulDiv(r.Engaged, r.Beyond).Add(broader.Scale(2, 1)))
+	if !far.InRange() {
+		return &InputError{"dial beyond the guide", r.Beyond.String(), "far enough out for the far mouth to show, or 0 mm"}
 	}
+	_, farHi := inputEnds(far)
+	out.Far = inputSpan(r.LeastMouth, max(r.LeastMouth, farHi))
 	return nil
 }
 
