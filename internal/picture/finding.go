@@ -10,9 +10,9 @@ import (
 
 // The layout, in millimetres.
 const (
-	width   = 150.0
-	left    = 24.0 // of the line of sizes; before it stand the words
-	right   = 132.0
+	width   = 104.0
+	left    = 30.0 // of the line of sizes; before it stand the words
+	right   = 94.0
 	rowHigh = 13.0
 	top     = 12.0
 )
@@ -26,11 +26,19 @@ type row[Q units.Quantity] struct {
 	hiEnd  tolerance.End
 }
 
+// Names are the words before the rows.
+type Names struct{ Measured, New, Wear string }
+
 // Finding draws the readings of a finding against its limits, in a unit with at
 // least so many decimal places. A finding with neither readings nor limits
 // gives a picture that says so.
 func Finding[Q units.Quantity](f *tolerance.FindingOf[Q], unit units.Unit[Q], places int) *svg.Picture {
-	rows := rowsOf(f)
+	return FindingNamed(f, unit, places, Names{"measured", "new parts", "wear limit"})
+}
+
+// FindingNamed is Finding with other words before its rows, 15 letters or so.
+func FindingNamed[Q units.Quantity](f *tolerance.FindingOf[Q], unit units.Unit[Q], places int, names Names) *svg.Picture {
+	rows := rowsOf(f, names)
 	title := f.Measure
 	if f.Where != "" {
 		title += ", " + f.Where
@@ -66,7 +74,7 @@ func Finding[Q units.Quantity](f *tolerance.FindingOf[Q], unit units.Unit[Q], pl
 }
 
 // rowsOf are the brackets and bands there are.
-func rowsOf[Q units.Quantity](f *tolerance.FindingOf[Q]) (rows []row[Q]) {
+func rowsOf[Q units.Quantity](f *tolerance.FindingOf[Q], names Names) (rows []row[Q]) {
 	add := func(name string, s svg.Stroke, lo Q, loEnd tolerance.End, hi Q, hiEnd tolerance.End) {
 		if loEnd != tolerance.Absent || hiEnd != tolerance.Absent {
 			rows = append(rows, row[Q]{name, s, lo, hi, loEnd, hiEnd})
@@ -78,11 +86,11 @@ func rowsOf[Q units.Quantity](f *tolerance.FindingOf[Q]) (rows []row[Q]) {
 		hi, hiEnd = f.Least.Upper()
 		lo, loEnd = f.Greatest.Lower()
 	}
-	add("measured", svg.Measured, lo, loEnd, hi, hiEnd)
+	add(names.Measured, svg.Measured, lo, loEnd, hi, hiEnd)
 	for _, b := range []struct {
 		name string
 		band tolerance.BandOf[Q]
-	}{{"new parts", f.Spec.New}, {"wear limit", f.Spec.Wear}} {
+	}{{names.New, f.Spec.New}, {names.Wear, f.Spec.Wear}} {
 		lo, loEnd := b.band.Lower()
 		hi, hiEnd := b.band.Upper()
 		add(b.name, svg.Limit, lo, loEnd, hi, hiEnd)

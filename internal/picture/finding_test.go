@@ -74,7 +74,7 @@ func TestFinding(t *testing.T) {
 // where they belong between them.
 func TestFinding_places(t *testing.T) {
 	f := finding(t, "0.03–0.07 mm", "max 0.15 mm", "[0.0635 mm, 0.0762 mm)")
-	s, ok := scaleOf(rowsOf(f))
+	s, ok := scaleOf(rowsOf(f, Names{}))
 	require.True(t, ok)
 	at := func(q units.Length) float64 { return place(s, q, tolerance.Closed, 0) }
 	last := left

@@ -81,19 +81,14 @@ text{fill:#000;font-family:sans-serif;font-size:3.2px}
 // A Picture is one that is being built. Its methods add what lies on top of
 // what was added before.
 type Picture struct {
-	head string
-	body []byte
+	width, height, title, description string
+	body                              []byte
 }
 
 // New begins a picture of a size in millimetres, at least 1 and at most 10 000.
 // The title names it, the description says in words what it shows.
 func New(width, height float64, title, description string) *Picture {
-	w, h := number(side(width)), number(side(height))
-	var b strings.Builder
-	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="title desc" width="` + w + `mm" height="` + h + `mm" viewBox="0 0 ` + w + " " + h + "\">\n")
-	b.WriteString(`<title id="title">` + escape(title) + "</title>\n" + `<desc id="desc">` + escape(description) + "</desc>\n" + style)
-	b.WriteString(`<rect class="paper" width="` + w + `" height="` + h + "\"/>\n")
-	return &Picture{head: b.String()}
+	return &Picture{width: number(side(width)), height: number(side(height)), title: escape(title), description: escape(description)}
 }
 
 func side(x float64) float64 {
@@ -105,9 +100,33 @@ func side(x float64) float64 {
 
 // Bytes is the picture as it stands.
 func (p *Picture) Bytes() []byte {
-	all := make([]byte, 0, len(p.head)+len(p.body)+len("</svg>\n"))
-	all = append(append(all, p.head...), p.body...)
-	return append(all, "</svg>\n"...)
+	return p.write(`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="title desc" width="`+p.width+`mm" height="`+p.height+`mm"`, "", style)
+}
+
+// Inline is the picture as a part of an HTML page, whose style sheet needs
+// [InlineStyle] once. The id, letters and digits that no other picture of the
+// page has, keeps the names of its parts apart. The page gives it its size.
+func (p *Picture) Inline(id string) []byte {
+	return p.write(`<svg class="drawn" role="img" aria-labelledby="`+id+`-title `+id+`-desc"`, id+"-", "")
+}
+
+func (p *Picture) write(open, id, style string) []byte {
+	all := make([]byte, 0, len(open)+len(p.title)+len(p.description)+len(style)+len(p.body)+256)
+	for _, s := range [...]string{
+		open, ` viewBox="0 0 `, p.width, " ", p.height, "\">\n",
+		`<title id="`, id, `title">`, p.title, "</title>\n", `<desc id="`, id, `desc">`, p.description, "</desc>\n", style,
+		`<rect class="paper" width="`, p.width, `" height="`, p.height, "\"/>\n",
+	} {
+		all = append(all, s...)
+	}
+	return append(append(all, p.body...), "</svg>\n"...)
+}
+
+// InlineStyle is the style sheet of [Picture.Inline], for pictures alone.
+func InlineStyle() string {
+	in := strings.TrimSuffix(strings.TrimPrefix(style, "<style>\n"), "</style>\n")
+	return strings.NewReplacer(".paper", ".drawn .paper", ".guide", ".drawn .guide", ".measured", ".drawn .measured", ".limit", ".drawn .limit",
+		".reference", ".drawn .reference", ".mark", ".drawn .mark", "text{", ".drawn text{").Replace(in)
 }
 
 // Line draws from one place to another.

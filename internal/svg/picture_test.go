@@ -122,3 +122,22 @@ func ExampleNew() {
 	// <circle class="mark" cx="20" cy="10" r="0.9"/>
 	// </svg>
 }
+
+// In a page no two pictures share a name, and their style is theirs alone.
+func TestInline(t *testing.T) {
+	p := New(100, 50, "Bore <1>", "round")
+	p.Line(Limit, 0, 0, 10, 10)
+	got := string(p.Inline("bore1"))
+	require.Contains(t, got, `<title id="bore1-title">Bore &lt;1&gt;</title>`)
+	require.Contains(t, got, `aria-labelledby="bore1-title bore1-desc" viewBox="0 0 100 50"`)
+	require.NotContains(t, got, "<style>")
+	require.NotContains(t, got, `id="title"`)
+	for line := range strings.SplitSeq(InlineStyle(), "\n") {
+		if selectors, _, ok := strings.Cut(line, "{"); ok && !strings.HasPrefix(line, "@") {
+			for one := range strings.SplitSeq(selectors, ",") {
+				require.True(t, strings.HasPrefix(one, ".drawn "), one)
+			}
+		}
+	}
+	require.Contains(t, InlineStyle(), "prefers-color-scheme:dark")
+}
