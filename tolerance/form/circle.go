@@ -97,12 +97,12 @@ func (r Roundness) RONv(s Surface) float64 { return r.RONp(!s) }
 func (r Roundness) RONq() float64 { return r.RootMeanSquare }
 
 // Contacts are the points that the reference circle rests on, counter-clockwise
-// round its centre from the one given first; none for LSCI. Two or three hold MCCI and three MICI, or
-// two across it where others that stop it sideways gain nothing that float64
-// can tell; MZCI has two on the outer and two on the inner circle, in turn, so
-// that their chords cross. More points may touch by accident: those named are enough to
-// prove that no small shift does better. A point on both circles means a zone
-// of no width. The list is a copy.
+// round its centre from the one given first; none for LSCI. Two or three hold
+// MCCI and three MICI, or two across it where others that stop it sideways gain
+// nothing that float64 can tell; MZCI has two on the outer and two on the inner
+// circle, in turn, so that their chords cross. More points may touch by
+// accident: those named are enough to prove that no small shift does better. A
+// point on both circles means a zone of no width. The list is a copy.
 func (r Roundness) Contacts() []Contact { return r.contacts.list() }
 
 // Circle fits the reference circle of a kind, which [LeastSquaresCircle],

@@ -91,13 +91,13 @@
 // # Sources
 //
 // Works are cited from memory. Names and definitions of circles, lines, planes
-// and cylinders: ISO 12181-1, 12780-1, 12781-1 and 12180-1. Exchange of contacts for reference
-// circles by the dual of a linear programme: D. G. Chetwynd, Applications of
-// linear programming to engineering metrology (1985). Smallest circle: J.
-// Elzinga and D. W. Hearn, Geometrical solutions for some minimax location
-// problems (1972); E. Welzl's of 1991 is faster in theory and needs chance.
-// Algebraic circle: I. Kåsa (1976). Bounds by corners against edges of the
-// convex hull: A. M. Andrew (1979) for the hull. V-block factors: ISO 4292,
+// and cylinders: ISO 12181-1, 12780-1, 12781-1 and 12180-1. Exchange of contacts
+// for reference circles by the dual of a linear programme: D. G. Chetwynd,
+// Applications of linear programming to engineering metrology (1985). Smallest
+// circle: J. Elzinga and D. W. Hearn, Geometrical solutions for some minimax
+// location problems (1972); E. Welzl's of 1991 is faster in theory and needs
+// chance. Algebraic circle: I. Kåsa (1976). Bounds by corners against edges of
+// the convex hull: A. M. Andrew (1979) for the hull. V-block factors: ISO 4292,
 // derived at [VBlock] and checked by geometry.
 //
 // Checked against: the NIST reference data sets for circles; a reference

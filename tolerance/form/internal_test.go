@@ -131,8 +131,8 @@ func TestSection_everywhere(t *testing.T) {
 			best, global := s.everywhere(&b, from, score)
 			lowest := s.measure(best)
 			require.LessOrEqual(t, lowest, score)
-			if !global || round%10 != 0 && !search {
-				continue
+			if !global || round%20 != 0 && (inner || !search) {
+				continue // inscribed circles are searched for often, zones seldom
 			}
 			if search {
 				searched[inner]++
@@ -147,7 +147,7 @@ func TestSection_everywhere(t *testing.T) {
 	}
 	t.Log("searched, zones and inscribed:", searched[false], searched[true])
 	require.Greater(t, searched[false], 5)
-	require.Greater(t, searched[true], 100)
+	require.Greater(t, searched[true], 20)
 }
 
 func TestCover(t *testing.T) {

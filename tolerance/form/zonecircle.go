@@ -21,9 +21,9 @@ package form
 // squares centre, and Global is false.
 //
 // It fails as [LeastSquaresCircle] does, and with [ErrCollinear] where the
-// centre runs away, because lines hold the points closer than circles. Three points
-// have a zone of no width. It allocates nothing for up to 512 points and once
-// for more.
+// centre runs away, because lines hold the points closer than circles. Three
+// points have a zone of no width. It allocates nothing for up to 512 points and
+// once for more.
 func MinimumZoneCircles(points []Point) (Roundness, error) {
 	return settled(MZCI, points)
 }
@@ -40,12 +40,13 @@ func MinimumZoneCircles(points []Point) (Roundness, error) {
 // size, on its long axis at either side of its middle, as two readings across
 // its short axis hold it and the next stop it sideways. Its size is sharp, its
 // centre is not: RONt from this centre may exceed the minimum zone's by a
-// quarter for an oval of 24 readings, by a hundredth for one of 360. Where
-// deviations are
-// small beside the radius and no gap between neighbours reaches 120°, the
-// result is the largest of all with their centre inside the profile, and Global
-// says that this was proved for these points; of equals it is one. The proof
-// for a true oval of 360 readings takes some 2 ms, otherwise it costs nothing.
+// quarter for an oval of 24 readings, by a hundredth for one of 360.
+//
+// Where deviations are small beside the radius and no gap between neighbours
+// reaches 120°, the result is the largest of all with their centre inside the
+// profile, and Global says that this was proved for these points; of equals it
+// is one. The proof for a true oval of 360 readings takes some 2 ms, otherwise
+// it costs nothing.
 //
 // It fails as [LeastSquaresCircle] does, and with [ErrPartialArc] where the
 // points leave half a turn bare, so that the circle can grow out of the gap
