@@ -23,7 +23,9 @@ func skirtCelsius(x float64) units.Temperature {
 	return t
 }
 
-func skirtDegrees(x float64) tolerance.Interval[units.Temperature] { return tolerance.Exactly(skirtCelsius(x)) }
+func skirtDegrees(x float64) tolerance.Interval[units.Temperature] {
+	return tolerance.Exactly(skirtCelsius(x))
+}
 
 func skirtBetween(s string) tolerance.Interval[units.Temperature] {
 	i, err := tolerance.ParseInterval[units.Temperature](s)
