@@ -70,7 +70,7 @@ func MassEndsCut[R tolerance.Real[R]](big, small, centres, bigPad, smallPad R) (
 type MassRod struct {
 	Where    string      `json:"where"`             // "rod 2"
 	Whole    MassBracket `json:"whole"`             // the rod alone on one scale
-	BigEnd   MassBracket `json:"bigEnd"`            // on its scale; zero where there was one scale only
+	BigEnd   MassBracket `json:"bigEnd,omitzero"`   // on its scale; zero where there was one scale only
 	SmallEnd MassBracket `json:"smallEnd,omitzero"` // on its scale; zero where there was one scale only
 }
 
