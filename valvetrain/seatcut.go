@@ -97,7 +97,7 @@ func (s Seat) FromAbove(cutter SeatAngle, feed tolerance.Bracket) (Seat, error) 
 		return Seat{}, err
 	}
 	s.Outer = s.Outer.Sub(seatScaled(feed, 2/tangents(s.Angle, cutter)))
-	return s, s.checkLeft(feed)
+	return s.left(feed)
 }
 
 // FromBelow is the seat after a cutter, steeper than it, has been fed along the
@@ -110,7 +110,7 @@ func (s Seat) FromBelow(cutter SeatAngle, feed tolerance.Bracket) (Seat, error) 
 		return Seat{}, err
 	}
 	s.Inner = s.Inner.Add(seatScaled(feed, 2/tangents(cutter, s.Angle)))
-	return s, s.checkLeft(feed)
+	return s.left(feed)
 }
 
 // Refaced is the seat cut deeper along the stem by so much, between the cone
@@ -126,7 +126,7 @@ func (s Seat) Refaced(depth tolerance.Bracket, above, throat SeatAngle) (Seat, e
 	if throat.square < units.Turn/4 {
 		s.Inner = s.Inner.Sub(seatScaled(depth, 2/tangents(throat, s.Angle)))
 	}
-	if lo, _ := inputEnds(s.Inner); lo <= 0 {
+	if lo, _ := inputEnds(s.Inner); lo <= 0 || !s.Outer.InRange() {
 		return Seat{}, &InputError{"depth", depth.String(), "small enough to leave a port"}
 	}
 	return s, nil
@@ -149,11 +149,11 @@ func (s Seat) checkBelow(field string, cutter SeatAngle) error {
 	return nil
 }
 
-// checkLeft refuses a feed after which no seat is left.
-func (s Seat) checkLeft(feed tolerance.Bracket) error {
+// left is the seat, or an error where a feed has left nothing of it.
+func (s Seat) left(feed tolerance.Bracket) (Seat, error) {
 	lo, _ := inputEnds(s.Inner)
-	if _, hi := inputEnds(s.Outer); hi <= lo {
-		return &InputError{"feed", feed.String(), "small enough to leave some of the seat"}
+	if _, hi := inputEnds(s.Outer); hi <= lo || !s.Inner.InRange() {
+		return Seat{}, &InputError{"feed", feed.String(), "small enough to leave some of the seat"}
 	}
-	return nil
+	return s, nil
 }

@@ -78,6 +78,9 @@ func (p SeatPlan) Plan() (SeatCuts, error) {
 	}
 	cuts.Above = seatScaled(cuts.Refaced.Outer.Sub(wanted.Outer).Max(nothing), up)
 	cuts.Below = seatScaled(wanted.Inner.Sub(cuts.Refaced.Inner).Max(nothing), down)
+	if !cuts.Above.InRange() || !cuts.Below.InRange() {
+		return SeatCuts{}, &InputError{"cutter from below", p.Below.String(), "flat enough for a feed within range"}
+	}
 	return cuts, nil
 }
 
