@@ -23,7 +23,7 @@ var ringRemedyNames = []string{
 	"read again",
 	"serves",
 	"file the ends",
-	"another ring, or renew the bore",
+	"renew ring or bore",
 	"renew the bore",
 	"see the engine maker's manual",
 }
