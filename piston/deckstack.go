@@ -139,8 +139,9 @@ func (d DeckStack) Chain(scatter tolerance.Scatter, sigmas float64) tolerance.Ch
 }
 
 // A DeckPiston is one piston's protrusion as read at top dead centre, at the
-// two points of the crown above the ends of the gudgeon pin's axis. The dial
-// is zeroed on the block face; readings count above it and hold their error.
+// two points of the crown above the ends of the gudgeon pin's axis, on its flat
+// part. The dial is zeroed on the block face; readings count above it and hold
+// their error.
 type DeckPiston struct {
 	Where  string            `json:"where"`  // "piston 3"
 	First  tolerance.Bracket `json:"first"`  // at one end of the pin's axis

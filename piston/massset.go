@@ -1,6 +1,7 @@
 package piston
 
 import (
+	"strconv"
 	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
@@ -55,12 +56,12 @@ type MassReport struct {
 // Assess gives a set's spread, judges it, and says what to take from which
 // part. The lightest part governs: nothing can be put on.
 //
-// The least to take from a part is its greatest possible mass less the
-// lightest's least possible and the limit. With a scale so coarse that a
-// reading leaves open more than the limit, no cut is sure to do, and
-// LeastKnown is false.
+// The least to take from a part is as a rule its greatest possible mass less
+// the lightest's least possible and the limit. With a scale so coarse that two
+// readings together leave open more than twice the limit, no cut is sure to
+// do, and LeastKnown is false.
 //
-// It fails with an [InputError] where there are fewer than two parts, two of
+// It fails with an [InputError] where there are fewer than two parts or more than [MatchMost], two of
 // one name, a mass that isn't above zero or has one end only, or a MostOff
 // below zero, and as [tolerance.Assess] does.
 func (s MassSet) Assess() (MassReport, error) {
@@ -97,6 +98,9 @@ func (s MassSet) check() error {
 		}
 		return &InputError{"mass of the set", what, "weighed of two parts at least"}
 	}
+	if len(s.Parts) > MatchMost {
+		return &InputError{"mass of the set", "of " + strconv.Itoa(len(s.Parts)), "weighed of " + strconv.Itoa(MatchMost) + " parts at the most"}
+	}
 	for i, p := range s.Parts {
 		if err := massAboveZero("mass of "+clipped(p.Where), p.Mass); err != nil {
 			return err
@@ -127,32 +131,62 @@ func (s MassSet) limit() (units.Mass, bool) {
 }
 
 func (s MassSet) cuts(masses []MassBracket) []MassCut {
-	limit, limited := s.limit()
-	least, _ := tolerance.Extremes(masses...)
-	lightest, _ := least.Lower()
-	none := tolerance.Exactly(units.Mass(0))
-	// One limit for all: a reading wider than it leaves every cut unsure.
-	sure := limited
-	for _, m := range masses {
-		if w, _ := m.Width(); w > limit {
-			sure = false
-		}
-	}
 	cuts := make([]MassCut, len(masses))
+	least, known := s.leastCuts(masses)
+	none := tolerance.Exactly(units.Mass(0))
 	others := make([]MassBracket, 0, len(masses))
 	for i, m := range masses {
 		others = append(append(others[:0], masses[:i]...), masses[i+1:]...)
 		lightestOther, _ := tolerance.Extremes(others...)
 		// A part that is the lightest itself has nothing to lose: taken
 		// against the others alone, its own bracket counts once.
-		c := MassCut{Where: s.Parts[i].Where, ToLightest: none.Max(MassToRemove(m, lightestOther)), LeastKnown: sure}
-		if hi, _ := m.Upper(); sure {
-			c.Least = max(0, hi.Sub(lightest).Sub(limit))
+		c := MassCut{Where: s.Parts[i].Where, ToLightest: none.Max(MassToRemove(m, lightestOther)), LeastKnown: known}
+		if known {
+			c.Least = least[i]
 			c.Allowed = s.allowed(c.Least)
 		}
 		cuts[i] = c
 	}
 	return cuts
+}
+
+// leastCuts is the least to take from each part for no two of them to differ
+// by more than the limit, whatever the scale leaves open: for each pair,
+//
+//	greatest(i) − cut(i) − least(j) + cut(j) ≤ limit
+//
+// Going round a ring of parts these add up to the readings' widths, which must
+// not be more than the limit for each; the worst ring is the two widest. Where
+// that holds, raising each cut to what the others ask of it comes to rest, and
+// at the least of all ways to cut.
+func (s MassSet) leastCuts(masses []MassBracket) (cuts []units.Mass, ok bool) {
+	limit, ok := s.limit()
+	if !ok {
+		return nil, false
+	}
+	var widest, second units.Mass
+	for _, m := range masses {
+		w, _ := m.Width()
+		second = max(second, min(w, widest))
+		widest = max(widest, w)
+	}
+	if (widest - limit) > limit-second {
+		return nil, false
+	}
+	cuts = make([]units.Mass, len(masses))
+	for changed := true; changed; {
+		changed = false
+		for j, low := range masses {
+			least, _ := low.Lower()
+			for i, high := range masses {
+				greatest, _ := high.Upper()
+				if need := cuts[j] + (greatest - least - limit); i != j && need > cuts[i] {
+					cuts[i], changed = need, true
+				}
+			}
+		}
+	}
+	return cuts, true
 }
 
 // allowed judges a cut.

@@ -8,8 +8,8 @@ import (
 	"github.com/tenthou/tenthou/units"
 )
 
-// MatchMost is how many bores, and how many pistons or rods, are paired at
-// once at the most.
+// MatchMost is how many bores, pistons or rods are paired, and how many parts
+// a set of masses has, at the most.
 const MatchMost = 1000
 
 // checkCounts refuses lists that can't be paired one to one.
