@@ -52,9 +52,10 @@ type GrooveRecut struct {
 type SpacerFit struct {
 	Name string `json:"name"` // the spacer's
 	// Width is what the groove may be re-cut to, for every ring and spacer
-	// of their bands to have the wanted clearance; zero where Possible is
-	// false: their tolerances together leave no room in the clearance's.
-	Width    tolerance.Band    `json:"width,omitzero"`
+	// of their bands to have the wanted clearance.
+	Width tolerance.Band `json:"width,omitzero"`
+	// Possible is whether there is such a width: not so where the tolerances
+	// of ring and spacer together leave no room in the clearance's.
 	Possible bool              `json:"possible"`
 	CleansUp tolerance.Verdict `json:"cleansUp"` // Within: wide enough to cut the wear away; Below: not
 	LandLeft tolerance.Verdict `json:"landLeft"` // Within: the land keeps its least; Below: not; Undecided where it was not measured
