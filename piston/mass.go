@@ -45,17 +45,21 @@ func MassOfPart[N tolerance.Number[N]](total N, others ...N) N {
 	return total
 }
 
-// massAboveZero refuses a mass that isn't above zero, or has one end only.
-func massAboveZero(field string, m MassBracket) error {
+// massAboveZero refuses a part's mass that isn't above zero, or has one end
+// only.
+func massAboveZero(kind, where string, m MassBracket) error {
 	lo, loEnd := m.Lower()
 	_, hiEnd := m.Upper()
+	want := ""
 	switch {
 	case !m.InRange():
-		return &InputError{field, m.String(), "within the range of a mass"}
+		want = "within the range of a mass"
 	case loEnd == tolerance.Absent || hiEnd == tolerance.Absent:
-		return &InputError{field, m.String(), "a reading with both ends"}
+		want = "a reading with both ends"
 	case lo <= 0 && (lo < 0 || loEnd == tolerance.Closed):
-		return &InputError{field, m.String(), "above 0 g"}
+		want = "above 0 g"
+	default:
+		return nil
 	}
-	return nil
+	return &InputError{"mass of " + kind + " " + clipped(where), m.String(), want}
 }

@@ -248,7 +248,7 @@ func TestMassRefuses(t *testing.T) {
 		{func(s *MassSet) { s.Parts = nil }, "mass of the set of no part is not weighed of two parts at least"},
 		{func(s *MassSet) { s.Parts = s.Parts[:1] }, "of one part"},
 		{func(s *MassSet) { s.Parts = make([]MassPart, MatchMost+1) }, "1000 parts at the most"},
-		{func(s *MassSet) { s.Parts[0].Mass = weighed("0 g") }, "mass of 1 0 g is not above 0 g"},
+		{func(s *MassSet) { s.Parts[0].Mass = weighed("0 g") }, "mass of part 1 0 g is not above 0 g"},
 		{func(s *MassSet) { s.Parts[0].Mass = weighed("-5 g") }, "above 0 g"},
 		{func(s *MassSet) { s.Parts[0].Mass = MassBracket{} }, "a reading with both ends"},
 		{func(s *MassSet) { s.Parts[0].Mass = tolerance.Exactly(units.OutOfRange[units.Mass]()) }, "within the range"},
@@ -304,10 +304,10 @@ func TestMassRodEnds(t *testing.T) {
 		rod  MassRod
 		want string
 	}{
-		{MassRod{Where: "rod 1"}, "mass of rod 1"},
+		{MassRod{Where: "rod 1"}, "mass of the whole of rod 1"},
 		{MassRod{Where: "rod 1", Whole: weighed("600 g")}, "ends of rod 1 of no reading"},
-		{MassRod{Where: "rod 1", Whole: weighed("600 g"), BigEnd: weighed("-1 g")}, "big end of rod 1 -1 g is not above 0 g"},
-		{MassRod{Where: "rod 1", Whole: weighed("600 g"), SmallEnd: weighed("600 g")}, "small end of rod 1 600 g is not below the whole, 600 g"},
+		{MassRod{Where: "rod 1", Whole: weighed("600 g"), BigEnd: weighed("-1 g")}, "mass of the big end of rod 1 -1 g is not above 0 g"},
+		{MassRod{Where: "rod 1", Whole: weighed("600 g"), SmallEnd: weighed("600 g")}, "mass of the small end of rod 1 600 g is not below the whole, 600 g"},
 		{MassRod{"rod 1", weighed("600 ±0.5 g"), weighed("430 ±0.5 g"), weighed("172 ±0.4 g")}, "they differ by [0.6 g, 3.4 g]; level the rod"},
 	} {
 		_, err := c.rod.Ends()

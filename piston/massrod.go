@@ -93,25 +93,25 @@ type MassRodEnds struct {
 func (m MassRod) Ends() (MassRodEnds, error) {
 	r := MassRodEnds{Where: m.Where, BigEnd: m.BigEnd, SmallEnd: m.SmallEnd, Checked: !m.BigEnd.IsZero() && !m.SmallEnd.IsZero()}
 	who := clipped(m.Where)
-	if err := massAboveZero("mass of "+who, m.Whole); err != nil {
+	if err := massAboveZero("the whole of", m.Where, m.Whole); err != nil {
 		return MassRodEnds{}, err
 	}
 	if m.BigEnd.IsZero() && m.SmallEnd.IsZero() {
 		return MassRodEnds{}, &InputError{"ends of " + who, "of no reading", "weighed, one at least"}
 	}
 	for _, end := range []struct {
-		field string
+		which string
 		mass  MassBracket
-	}{{"big end of " + who, m.BigEnd}, {"small end of " + who, m.SmallEnd}} {
+	}{{"the big end of", m.BigEnd}, {"the small end of", m.SmallEnd}} {
 		if end.mass.IsZero() {
 			continue
 		}
-		if err := massAboveZero(end.field, end.mass); err != nil {
+		if err := massAboveZero(end.which, m.Where, end.mass); err != nil {
 			return MassRodEnds{}, err
 		}
 		lo, _ := end.mass.Lower()
 		if whole, _ := m.Whole.Upper(); lo >= whole {
-			return MassRodEnds{}, &InputError{end.field, end.mass.String(), "below the whole, " + m.Whole.String()}
+			return MassRodEnds{}, &InputError{"mass of " + end.which + " " + who, end.mass.String(), "below the whole, " + m.Whole.String()}
 		}
 	}
 	// An end has some mass, whatever the readings leave open.

@@ -102,7 +102,7 @@ func (s MassSet) check() error {
 		return &InputError{"mass of the set", "of " + strconv.Itoa(len(s.Parts)), "weighed of " + strconv.Itoa(MatchMost) + " parts at the most"}
 	}
 	for i, p := range s.Parts {
-		if err := massAboveZero("mass of "+clipped(p.Where), p.Mass); err != nil {
+		if err := massAboveZero("part", p.Where, p.Mass); err != nil {
 			return err
 		}
 		for _, o := range s.Parts[:i] {

@@ -123,7 +123,7 @@ func (m *Matcher) Bores(bores, pistons []MatchPart, wanted selective.Wanted) (Bo
 	var a assign.Answer
 	var err error
 	if m.column, a, err = m.solver.LeastGreatest(m.column[:0], n, n, m.cost); err != nil {
-		return BoreMatch{}, &InputError{"wanted band", wanted.Band.String(), "so narrow that deviations can be added up"}
+		return BoreMatch{}, matchCost(err)
 	}
 	r := BoreMatch{Feasible: a.Pairs == n, Possible: a.Pairs}
 	asMarked := func(i int) int { return i }

@@ -279,7 +279,7 @@ func TestMatchRefuses(t *testing.T) {
 		{good, massParts(t, "part", "500 -1", "g"), "mass of rod part 2"},
 		{good, massParts(t, "part", "500 2000000", "g"), "below 1000000 g"},
 		{[]MassPart{good[0], good[0]}, good, `piston "part 1" is not named once`},
-		{massParts(t, "part", "1 1000000", "g"), massParts(t, "part", "1 1000000", "g"), "so nearly alike"},
+		{massParts(t, "part", "1 1000000", "g"), massParts(t, "part", "1 1000000", "g"), "set of so unlike parts is not one whose deviations can be added up"},
 	} {
 		r, err := MatchRods(c.pistons, c.rods, tolerance.SpecOf[units.Mass]{})
 		require.ErrorIs(t, err, ErrInput)
@@ -308,6 +308,10 @@ func TestMatcherAllocatesTheAnswerAlone(t *testing.T) {
 	_, err := m.Bores(bores, pistons, w)
 	require.NoError(t, err)
 	require.LessOrEqual(t, testing.AllocsPerRun(20, func() { _, _ = m.Bores(bores, pistons, w) }), 4.0, "two lists of pairs, and words")
+	p, r := massPair(16)
+	_, err = m.Rods(p, r, tolerance.SpecOf[units.Mass]{})
+	require.NoError(t, err)
+	require.LessOrEqual(t, testing.AllocsPerRun(20, func() { _, _ = m.Rods(p, r, tolerance.SpecOf[units.Mass]{}) }), 16.0, "two lists of pairs and of totals, the finding, and words")
 }
 
 func massPair(n int) (pistons, rods []MassPart) {

@@ -98,12 +98,11 @@ func (m *Matcher) Rods(pistons, rods []MassPart, spread tolerance.SpecOf[units.M
 func checkMasses(kind string, parts []MassPart) error {
 	for i := range parts {
 		p := &parts[i]
-		field := "mass of " + kind + " " + clipped(p.Where)
-		if err := massAboveZero(field, p.Mass); err != nil {
+		if err := massAboveZero(kind, p.Where, p.Mass); err != nil {
 			return err
 		}
 		if hi, _ := p.Mass.Upper(); hi > matchMassMost {
-			return &InputError{field, p.Mass.String(), "below " + matchMassMost.String()}
+			return &InputError{"mass of " + kind + " " + clipped(p.Where), p.Mass.String(), "below " + matchMassMost.String()}
 		}
 		for j := range i {
 			if parts[j].Where == p.Where {
@@ -196,7 +195,7 @@ func matchCost(err error) error {
 	if err == nil {
 		return nil
 	}
-	return &InputError{"masses", "of the set", "so nearly alike that their deviations can be added up"}
+	return &InputError{"set", "of so unlike parts", "one whose deviations can be added up"}
 }
 
 // rodPairing gathers the pairs of a piston and its rod.

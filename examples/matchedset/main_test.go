@@ -100,7 +100,7 @@ func TestBadInput(t *testing.T) {
 		{"unlike many", `    {"where": "bore 1", "size": "86.006 ±0.001 mm"},`, ``, "input:5: bores: piston: list of pistons of 4 is not as long as that of the bores, 3"},
 		{"some weighed", `, "mass": "412.4 ±0.1 g"`, ``, "3 of 4 have a mass"},
 		{"no skirt", `"size": "85.971 ±0.001 mm", `, ``, "piston piston 1"},
-		{"mass of zero", `"412.4 ±0.1 g"`, `"0 g"`, "input:11: pistons: piston: mass of piston 1 0 g is not above 0 g"},
+		{"mass of zero", `"412.4 ±0.1 g"`, `"0 g"`, "input:11: pistons: piston: mass of part piston 1 0 g is not above 0 g"},
 		{"negative mass", `"412.4 ±0.1 g"`, `"-412.4 g"`, "above 0 g"},
 		{"a length for a mass", `"412.4 ±0.1 g"`, `"412.4 mm"`, "mass"},
 		{"ends not the whole", `"170.3 ±0.2 g"`, `"175.3 ±0.2 g"`, "input:20: rods[0]: piston: ends of rod 1"},
