@@ -109,6 +109,16 @@ func (c SliderCurve[R]) Position(angle R) R {
 // without offset, as textbooks write it.
 func (s Slider[R]) Position(angle R) R { return s.Curve().Position(angle) }
 
+// PositionOfThrow is the position by the throw's angle in radians after upright
+// (the crank angle after top dead centre and [Slider.TopAngle]) and the height
+// at top dead centre ([Slider.TopHeight]), for a working in readable steps:
+//
+//	x = height − throw·cos θ − √(rod² − (throw·sin θ + offset)²)
+func (s Slider[R]) PositionOfThrow(topHeight, throwAngle R) R {
+	reach := s.Throw.Mul(throwAngle.Sin()).Add(s.Offset)
+	return topHeight.Sub(s.Throw.Mul(throwAngle.Cos())).Sub(legOf(s.Rod, reach))
+}
+
 // PistonPosition is how far the piston is below top dead centre at a crank
 // angle in radians from it, where the gudgeon pin travels in line with the
 // crankshaft:

@@ -38,7 +38,7 @@ func ExampleSlider_Position() {
 	// Output: 49.662 mm, u = 0.0028 mm
 }
 
-// A curve is for many angles of one engine.
+// A curve is for many angles of one sliderEngine.
 func ExampleSlider_Curve() {
 	curve := crank.Slider[tolerance.Float]{Throw: 43, Rod: 143.5}.Curve()
 	for deg := 0; deg <= 180; deg += 60 {
@@ -71,6 +71,12 @@ func ExampleSliderCurve_Acceleration() {
 	omega := tolerance.Float(100 * math.Pi)
 	fmt.Printf("%.0f m/s² at the top, %.0f at the bottom\n", c.Acceleration(0)*omega*omega/1000, c.Acceleration(math.Pi)*omega*omega/1000)
 	// Output: 5516 m/s² at the top, -2972 at the bottom
+}
+
+func ExampleSlider_PositionOfThrow() {
+	s := crank.Slider[tolerance.Float]{Throw: 43, Rod: 143.5, Offset: 0.8}
+	fmt.Printf("%.3f mm\n", s.PositionOfThrow(s.TopHeight(), math.Pi/2+s.TopAngle()))
+	// Output: 49.662 mm
 }
 
 func ExampleSlider_TopHeight() {
@@ -190,12 +196,12 @@ func ExampleStrokeForMeanSpeed() {
 	// Output: 140 mm
 }
 
-var engine = crank.SliderCrank{Throw: 43 * units.Millimetre, Rod: 143_500 * units.Micrometre, Offset: 800 * units.Micrometre}
+var sliderEngine = crank.SliderCrank{Throw: 43 * units.Millimetre, Rod: 143_500 * units.Micrometre, Offset: 800 * units.Micrometre}
 
 func ExampleSliderCrank_At() {
-	m, _ := engine.At(90*units.Degree, 3000)
+	m, _ := sliderEngine.At(90*units.Degree, 3000)
 	fmt.Printf("%s down, %.2f m/s, %.0f m/s²\n", m.Position.Text(units.InMillimetres, 3), m.SpeedMPS, m.AccelerationMPS2)
-	_, err := engine.At(90*units.Degree, 0)
+	_, err := sliderEngine.At(90*units.Degree, 0)
 	fmt.Println(err)
 	// Output:
 	// 49.662 mm down, 13.53 m/s, -1342 m/s²
@@ -203,7 +209,7 @@ func ExampleSliderCrank_At() {
 }
 
 func ExampleSliderCrank_PositionAt() {
-	x, _ := engine.PositionAt(-15 * units.Degree)
+	x, _ := sliderEngine.PositionAt(-15 * units.Degree)
 	fmt.Println(x.Text(units.InMillimetres, 3))
 	// Output: 1.897 mm
 }
@@ -214,47 +220,47 @@ func ExampleSliderCrank_Check() {
 }
 
 func ExampleSliderCrank_Float() {
-	fmt.Println(engine.Float().Rod)
+	fmt.Println(sliderEngine.Float().Rod)
 	// Output: 143.5
 }
 
 func ExampleSliderCrank_String() {
-	fmt.Println(engine)
+	fmt.Println(sliderEngine)
 	// Output: throw 43 mm, rod 143.5 mm, offset 0.8 mm
 }
 
 func ExampleSliderCrank_Stroke() {
-	s, _ := engine.Stroke()
+	s, _ := sliderEngine.Stroke()
 	fmt.Println(s.Text(units.InMillimetres, 4))
 	// Output: 86.0015 mm
 }
 
 func ExampleSliderCrank_DeadCentres() {
-	top, bottom, _ := engine.DeadCentres()
+	top, bottom, _ := sliderEngine.DeadCentres()
 	fmt.Println(top.Text(units.InDegrees, 2), bottom.Text(units.InDegrees, 2))
 	// Output: -0.25° 179.79°
 }
 
 func ExampleSliderCrank_AnglesFor() {
-	after, before, _ := engine.AnglesFor(2 * units.Millimetre)
+	after, before, _ := sliderEngine.AnglesFor(2 * units.Millimetre)
 	fmt.Println(after.Text(units.InDegrees, 2), "after,", before.Text(units.InDegrees, 2), "before")
 	// Output: 15.40° after, 15.41° before
 }
 
 func ExampleSliderCrank_StopError() {
-	late, _ := engine.StopError(2 * units.Millimetre)
+	late, _ := sliderEngine.StopError(2 * units.Millimetre)
 	fmt.Println(late.Text(units.InDegrees, 4))
 	// Output: -0.0027°
 }
 
 func ExampleSliderCrank_Peaks() {
-	down, up, _ := engine.Peaks(3000)
+	down, up, _ := sliderEngine.Peaks(3000)
 	fmt.Printf("down %.2f m/s at %s, up %.2f m/s at %s\n", down.SpeedMPS, down.Angle.Text(units.InDegrees, 1), -up.SpeedMPS, up.Angle.Text(units.InDegrees, 1))
 	// Output: down 14.13 m/s at 74.5°, up 14.08 m/s at 285.4°
 }
 
 func ExampleSliderCrank_MeanSpeedMPS() {
-	v, _ := engine.MeanSpeedMPS(3000)
+	v, _ := sliderEngine.MeanSpeedMPS(3000)
 	fmt.Printf("%.2f m/s\n", v)
 	// Output: 8.60 m/s
 }

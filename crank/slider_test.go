@@ -155,6 +155,7 @@ func TestSliderWithOffset(t *testing.T) {
 		mirror := Slider[float]{s.Throw, s.Rod, -s.Offset}
 		a := float(rnd.Float64() * 6)
 		require.InDelta(t, float64(s.Position(a)), float64(mirror.Position(-a)), 1e-11)
+		require.InDelta(t, float64(s.Position(a)), float64(s.PositionOfThrow(s.TopHeight(), a+s.TopAngle())), 1e-11)
 		// Each inverse undoes its forward, and the piston passes nowhere twice
 		// between the dead centres.
 		x := float(rnd.Float64()) * stroke
