@@ -75,7 +75,11 @@ func fileFor(f *tolerance.Finding) (r RingFiling) {
 			if hiEnd != tolerance.Absent {
 				to = RingStockToFile(hi, greatest)
 			}
-			i, err := tolerance.NewInterval(RingStockToFile(lo, least).Max(0), tolerance.Closed, to, hiEnd)
+			from := RingStockToFile(lo, least).Max(0)
+			if hiEnd != tolerance.Absent && (from > to || from == to && hiEnd == tolerance.Open) {
+				return tolerance.Bracket{}, false
+			}
+			i, err := tolerance.NewInterval(from, tolerance.Closed, to, hiEnd)
 			return i, err == nil
 		}
 		least, _ := f.Least.Lower()

@@ -1,6 +1,7 @@
 package piston
 
 import (
+	"errors"
 	"strconv"
 
 	"github.com/tenthou/tenthou/tolerance"
@@ -89,8 +90,8 @@ func (g *RingGap) check() error {
 			if s.Gap.IsZero() {
 				return &InputError{g.field("bore", i), "not measured", "measured, where the gap was not read"}
 			}
-		} else if _, err := ringBore(g.field("bore", i), s.Bore); err != nil {
-			return err
+		} else if _, err := ringBore("bore", s.Bore); err != nil {
+			return g.named(err, i)
 		}
 		if s.Gap.IsZero() {
 			continue
@@ -100,8 +101,8 @@ func (g *RingGap) check() error {
 		if bore.IsZero() {
 			bore = tolerance.Exactly(ringMost)
 		}
-		if err := ringGapRead(g.field("end gap", i), s.Gap, bore); err != nil {
-			return err
+		if err := ringGapRead("end gap", s.Gap, bore); err != nil {
+			return g.named(err, i)
 		}
 	}
 	if !read {
@@ -122,6 +123,13 @@ func (g *RingGap) check() error {
 		}
 	}
 	return nil
+}
+
+// named adds a reading's place to the field of an error.
+func (g *RingGap) named(err error, i int) error {
+	var e *InputError
+	errors.As(err, &e) // all of them are
+	return &InputError{g.field(e.Field, i), e.Value, e.Want}
 }
 
 // field names a reading by its place, for errors.
