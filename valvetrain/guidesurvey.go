@@ -107,7 +107,7 @@ func (s GuideSurvey) Inspect() (GuideReport, error) {
 		r.Notes = append(r.Notes, "bell-mouth is not known: measure the guide at both mouths and between them")
 	}
 	if rounds := s.outOfRounds(); len(rounds) > 0 {
-		r.OutOfRound = assess("out-of-round of the guide, at least", s.RoundLimits, rounds...)
+		r.OutOfRound = assess("out-of-round seen in the guide", s.RoundLimits, rounds...)
 	} else {
 		r.Notes = append(r.Notes, "out-of-round is not known: measure the guide across two ways")
 	}
@@ -180,7 +180,7 @@ func (s GuideSurvey) next(r GuideReport) string {
 	case bad(r.Stem) || bad(r.Taper):
 		return "renew the valve, then judge the guide again with the new stem: a worn stem hides what the guide has"
 	case bad(r.Bore) || bad(r.Bell) || bad(r.OutOfRound) || bad(r.Clearance):
-		return "recondition the guide (liner, oversize stem or new guide: see ChooseGuideRepair), then cut the seat from the new guide"
+		return "recondition the guide (liner, oversize stem or new guide), then cut the seat from the new guide"
 	case r.Clearance.Standing == tolerance.CantTell && r.Clearance.Settle != "":
 		return r.Clearance.Settle
 	}

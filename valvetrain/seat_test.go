@@ -222,6 +222,19 @@ func TestSeatContact(t *testing.T) {
 	// 1 mm off the outer diameter lets the valve sink by half of tan 45° − tan 44.5°.
 	require.InEpsilon(t, (1-math.Tan(44.5*math.Pi/180))/2, float64(InterferenceSinkage(f(30), f(29), rad(45), rad(44.5))), 1e-12)
 
+	narrowed, other := sample45(), sample45()
+	narrowed.Outer, narrowed.Inner = stemAt("29 mm"), stemAt("27.4 mm")
+	other.Angle = seatDeg("30")
+	for f, want := range map[string]float64{"44.5": (1 - math.Tan(44.5*math.Pi/180)) / 2, "45": 0, "45.5": 0.2 * (math.Tan(45.5*math.Pi/180) - 1)} {
+		x, err := sample45().SinkageTo(narrowed, seatDeg(f))
+		require.NoError(t, err)
+		nearTo(t, want, x, f)
+	}
+	_, err = sample45().SinkageTo(other, seatDeg("45"))
+	require.ErrorIs(t, err, ErrInput)
+	_, err = sample45().SinkageTo(narrowed, seatDeg("90"))
+	require.ErrorIs(t, err, ErrInput)
+
 	for _, bad := range []ValveFace{
 		{seatDeg("30"), stemAt("31 mm"), stemAt("26 mm")}, {seatDeg("45"), stemAt("25 mm"), stemAt("26 mm")},
 		{seatDeg("0"), stemAt("31 mm"), stemAt("26 mm")}, {seatDeg("45"), stemAt("31 ±3 mm"), stemAt("28 mm")},
@@ -315,8 +328,8 @@ func TestSeatInspect(t *testing.T) {
 		"deep":     {func(s *SeatSurvey) { s.Depth = stemAt("2 mm") }, "renew the seat insert"},
 		"run-out":  {func(s *SeatSurvey) { s.Dial[1] = stemAt("0.1 mm") }, "guide first"},
 		"angle":    {func(s *SeatSurvey) { s.Angle = headAngle("46°") }, "guide first"},
-		"wide":     {func(s *SeatSurvey) { s.WidthLimits = stemWorn("max 2 mm") }, "SeatPlan"},
-		"by scale": {func(s *SeatSurvey) { s.Widths = []tolerance.Bracket{stemAt("2 mm"), stemAt("2.6 mm")} }, "SeatPlan"},
+		"wide":     {func(s *SeatSurvey) { s.WidthLimits = stemWorn("max 2 mm") }, "to its width"},
+		"by scale": {func(s *SeatSurvey) { s.Widths = []tolerance.Bracket{stemAt("2 mm"), stemAt("2.6 mm")} }, "to its width"},
 		"too far outward": {func(s *SeatSurvey) {
 			s.Face = &ValveFace{seatDeg("45"), stemAt("30.1 mm"), stemAt("25 mm")}
 		}, "from above"},

@@ -43,6 +43,27 @@ func InterferenceSinkage[R tolerance.Real[R]](outer, narrowed, seat, face R) R {
 	return FeedToOuter(outer, narrowed, seat, face)
 }
 
+// SinkageTo is how far a valve with an interference angle sinks, along the stem,
+// when the edge that it hangs on moves, from this seat to one after its cuts, the
+// depth of the seat's own cut apart: see [InterferenceSinkage]. It hangs on the
+// outer edge where the face is the flatter, else on the inner one; below zero it
+// rises. With equal angles it is nothing. It fails with an [InputError] where a
+// seat can't be, the two seats' angles differ, or the face's isn't a cone's.
+func (s Seat) SinkageTo(after Seat, face SeatAngle) (tolerance.Bracket, error) {
+	if err := firstError(s.check, after.check, func() error { return face.checkCone("angle of the valve's face") }); err != nil {
+		return tolerance.Bracket{}, err
+	}
+	switch {
+	case after.Angle != s.Angle:
+		return tolerance.Bracket{}, &InputError{"seat angle after", after.Angle.String(), "as before, " + s.Angle.String()}
+	case face.square < s.Angle.square:
+		return seatScaled(s.Outer.Sub(after.Outer), tangents(s.Angle, face)/2), nil
+	case face.square > s.Angle.square:
+		return seatScaled(after.Inner.Sub(s.Inner), tangents(face, s.Angle)/2), nil
+	}
+	return tolerance.Exactly(units.Length(0)), nil
+}
+
 // A ValveFace is the cone of a valve's face, as it was measured.
 type ValveFace struct {
 	Angle SeatAngle         `json:"angle"` // as it is ground

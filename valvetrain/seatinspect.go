@@ -93,7 +93,7 @@ func (s SeatSurvey) next(r SeatReport) string {
 		}
 		return "bring the contact outward: narrow the seat from below"
 	case bad(r.Width):
-		return "bring the seat to its width: see SeatPlan for the cuts"
+		return "bring the seat to its width by cutters from above and below"
 	}
 	for _, f := range []tolerance.Finding{r.Width, r.RunOut, r.Clear, r.Depth} {
 		if f.Measure != "" && !f.Spec.IsZero() && f.Standing == tolerance.CantTell && f.Settle != "" {

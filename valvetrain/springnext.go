@@ -22,7 +22,7 @@ func (s Spring) next(r SpringReport) string {
 	case r.Bind.Standing == tolerance.CantTell && r.Bind.Measure != "" && !r.Bind.Spec.IsZero():
 		return "measure the solid height, the installed height and the lift more finely: whether the margin to coil bind is there isn't told"
 	case bad(r.SeatLoad.Standing) || bad(r.OpenLoad.Standing):
-		return "bring the installed height to what the load asks for (see ChooseSpringShims), then judge the open load and the margin to coil bind again"
+		return "bring the installed height to what the load asks for, with shims where it is too high, then judge the open load and the margin to coil bind again"
 	case r.SeatLoad.Measure == "":
 		return "measure its load at two heights: free length alone doesn't prove a spring"
 	case r.SeatLoad.Standing == tolerance.CantTell && !r.SeatLoad.Spec.IsZero():
