@@ -1,6 +1,10 @@
 package crank
 
-import "github.com/tenthou/tenthou/tolerance"
+import (
+	"math"
+
+	"github.com/tenthou/tenthou/tolerance"
+)
 
 // RunOut is the run-out (total indicator reading) of a journal, nose or flange
 // turned once under a dial: the greatest reading less the least. Exact. It holds
@@ -29,25 +33,65 @@ func SupportLine[N tolerance.Number[N]](atFirst, atSecond, fromFirst, fromSecond
 // or one less than a multiple of the number of readings, don't touch them. None
 // are given below three readings: both are out of range.
 func RunOutComponents[R tolerance.Real[R]](reading R, more ...R) (cosine, sine R) {
-	n := float64(1 + len(more))
-	turn := reading.Const(0).Atan2(reading.Const(-1)).Mul(reading.Const(2)) // 2π
+	n := 1 + len(more)
 	if n < 3 {
 		none := reading.Quo(reading.Const(0))
 		return none, none
 	}
-	cosine, sine = reading, reading.Const(0) // at the mark the cosine is 1
+	cosine = reading // at the mark the cosine is 1 and the sine nothing
 	for i, r := range more {
-		at := turn.Mul(r.Const(float64(i+1) / n))
-		cosine, sine = cosine.Add(r.Mul(at.Cos())), sine.Add(r.Mul(at.Sin()))
+		sin, cos := equalPlace(i+1, n)
+		cosine = weighed(cosine, r, cos)
+		if i == 0 {
+			sine = r
+			if sin != 1 {
+				sine = r.Mul(r.Const(sin))
+			}
+			continue
+		}
+		sine = weighed(sine, r, sin)
 	}
-	scale := reading.Const(2 / n)
-	return cosine.Mul(scale), sine.Mul(scale)
+	two, count := reading.Const(2), reading.Const(float64(n))
+	return cosine.Mul(two).Quo(count), sine.Mul(two).Quo(count)
+}
+
+// weighed adds w times r to a sum.
+func weighed[R tolerance.Real[R]](sum, r R, w float64) R {
+	switch w {
+	case 0:
+		return sum
+	case 1:
+		return sum.Add(r)
+	case -1:
+		return sum.Sub(r)
+	}
+	return sum.Add(r.Mul(r.Const(w)))
+}
+
+// equalPlace is the sine and cosine of i/n of a turn, the halves, ones and
+// noughts among them exact.
+func equalPlace(i, n int) (sin, cos float64) {
+	if 12*i%n == 0 {
+		return twelfths[12*i/n%12], twelfths[(12*i/n+3)%12]
+	}
+	return math.Sincos(2 * math.Pi * float64(i) / float64(n))
+}
+
+// twelfths are the sines of the twelfths of a turn.
+var twelfths = [12]float64{0, 0.5, root3 / 2, 1, root3 / 2, 0.5, 0, -0.5, -root3 / 2, -1, -root3 / 2, -0.5}
+
+const root3 = 1.73205080756887729352744634150587236694280525381038 // square root of 3
+
+// BendOf is how far the centre lies off the axis, by the components of its
+// eccentricity.
+func BendOf[R tolerance.Real[R]](cosine, sine R) R {
+	return cosine.Mul(cosine).Add(sine.Mul(sine)).Sqrt()
 }
 
 // RunOutOf is the run-out that an eccentricity with these components makes on a
 // round journal: twice its length.
 func RunOutOf[R tolerance.Real[R]](cosine, sine R) R {
-	return cosine.Mul(cosine).Add(sine.Mul(sine)).Sqrt().Mul(cosine.Const(2))
+	return BendOf(cosine, sine).Mul(cosine.Const(2))
 }
 
 // HighPoint is the direction of an eccentricity's high point, in radians from

@@ -52,6 +52,11 @@ func ExampleRunOutComponents() {
 	// Output: run-out 10, high point at 180°
 }
 
+func ExampleBendOf() {
+	fmt.Printf("%.0f µm\n", crank.BendOf(tolerance.Float(3), 4))
+	// Output: 5 µm
+}
+
 func ExampleRunOutOf() {
 	fmt.Printf("%.0f µm\n", crank.RunOutOf(tolerance.Float(3), 4))
 	// Output: 10 µm

@@ -110,7 +110,7 @@ func (s *RunOutShape) separate(radii []float64, angles []units.Angle, even bool)
 	rows = make([][2]float64, n)
 	if even {
 		for i := range rows {
-			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+			sin, cos := equalPlace(i, n)
 			rows[i] = [2]float64{2 / float64(n) * cos, 2 / float64(n) * sin}
 		}
 		s.spectrum, err = form.Harmonics(radii)

@@ -179,18 +179,17 @@ func (s RunOutSurvey) notes(r *RunOutReport) {
 		} else if slices.Contains(f.Hidden, 2) {
 			r.Notes = append(r.Notes, fmt.Sprintf("%s: %d readings take an oval for a bend: read at 8 places or more", j.Where, len(j.Readings)))
 		}
-		half, end := f.ByHalf.Upper()
-		if lo, _ := f.Off.Bend().Lower(); f.Support || end == tolerance.Absent || !f.OvalityTold {
-			continue
-		} else if lowest, _ := f.ByHalf.Lower(); half < lo || lowest > upper(f.Off.Bend()) {
+		if s.unround(f) {
 			r.Notes = append(r.Notes, fmt.Sprintf("%s isn't round: half its run-out is not its bend; the eccentricity is, and a micrometer tells the rest", j.Where))
 		}
 	}
 }
 
-func upper(b tolerance.Bracket) units.Length {
-	hi, _ := b.Upper()
-	return hi
+// unround reports that a journal's own shape is more than the dial's errors
+// make, and more than a twentieth of its run-out.
+func (s RunOutSurvey) unround(f RunOutFound) bool {
+	total, _ := f.Total.Upper()
+	return !f.Support && f.Own-2*(f.reading+f.Off.Error) > total/20
 }
 
 // next says what to do.

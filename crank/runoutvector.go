@@ -79,6 +79,11 @@ func (v RunOutVector) between(o RunOutVector, fromFirst, fromSecond units.Length
 // least and the greatest that the errors allow.
 func (v RunOutVector) angleBetween(o RunOutVector) (least, angle, most units.Angle) {
 	const half = 180 * units.Degree
+	for _, x := range []RunOutVector{v, o} {
+		if x.hypot() == 0 && x.Error == 0 { // on the axis: sum and difference are one
+			return 0, 0, 0
+		}
+	}
 	a, ea := v.HighPoint()
 	b, eb := o.HighPoint()
 	angle = (a - b).Abs()
