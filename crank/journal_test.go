@@ -75,7 +75,7 @@ func TestJournalShapes(t *testing.T) {
 		{"50.00 50.00\n49.98 49.98\n49.99 50.01", JournalHourglass},
 		{"50.00 50.00\n49.98 49.98\n50.02 50.02\n50.00 50.00", JournalUneven},
 		{"50.00 50.00\n49.99 49.99\n49.98 49.98\n49.97 49.97", JournalSmallerRear},
-		{"50.00 50.00\n49.98 -\n50.00 50.00", JournalStraight},                     // a plane with a gap doesn't count
+		{"50.00 50.00\n49.98 -\n50.00 50.00", JournalStraight},                        // a plane with a gap doesn't count
 		{"50.00 50.00\n49.98 49.98\n- -\n50.00 50.00\n50.00 50.00", JournalHourglass}, // nor one never read
 	} {
 		s := journalTable(exact, journalTwo, c.table)

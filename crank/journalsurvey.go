@@ -188,9 +188,8 @@ func (s *JournalSurvey) validateBeside() error {
 		value *tolerance.Bracket
 	}{{"size last ground to", &s.Finished}, {"fillet radius", &s.Fillet}, {"thrust width", &s.ThrustWidth}, {"stroke", &s.Stroke}} {
 		if !x.value.IsZero() {
-			// The whole name is made only where it is needed.
-			if journalBracket(x.field, *x.value, units.Picometre) != nil {
-				return journalBracket(journalField(s.Where, x.field), *x.value, units.Picometre)
+			if err := journalBracketOf(s.Where, x.field, *x.value, units.Picometre); err != nil {
+				return err
 			}
 		}
 	}

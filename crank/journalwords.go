@@ -12,14 +12,6 @@ import (
 // from wrapping.
 const journalLargest = 10 * units.Metre
 
-// journalSize refuses a size that no journal has.
-func journalSize(field string, d units.Length) error {
-	if d <= 0 || d > journalLargest {
-		return &InputError{field, d.String(), "above 0 mm and at most 10 m"}
-	}
-	return nil
-}
-
 // journalAllowance refuses what is no allowance: stock to grind off, a run-out.
 func journalAllowance(field string, d units.Length) error {
 	if d < 0 || d > journalLargest {
@@ -40,6 +32,16 @@ func journalBracket(field string, i tolerance.Bracket, least units.Length) error
 		return &InputError{field, journalQuote(i.String()), "from " + least.String() + " to 10 m"}
 	}
 	return nil
+}
+
+// journalBracketOf is journalBracket for a field of a part; the whole name is made
+// only where it is needed.
+func journalBracketOf(where, field string, i tolerance.Bracket, least units.Length) error {
+	err := journalBracket(field, i, least)
+	if e, ok := err.(*InputError); ok {
+		e.Field = journalField(where, e.Field)
+	}
+	return err
 }
 
 // journalEnds are the two ends of a bracket that has both.

@@ -140,7 +140,7 @@ func (o *OilReadings) check() error {
 			if len(l.readings) > 1 {
 				field += ", reading " + strconv.Itoa(i+1)
 			}
-			if err := journalBracket(journalField(o.Where, field), b, units.Picometre); err != nil {
+			if err := journalBracketOf(o.Where, field, b, units.Picometre); err != nil {
 				return err
 			}
 		}

@@ -166,7 +166,7 @@ func (s *ShellSurvey) check() error {
 			}
 			continue
 		}
-		if err := journalBracket(journalField(s.Where, b.field), *b.value, b.least); err != nil {
+		if err := journalBracketOf(s.Where, b.field, *b.value, b.least); err != nil {
 			return err
 		}
 	}

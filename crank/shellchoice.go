@@ -114,7 +114,7 @@ type shellSearch struct {
 	picked []int // the answer, by bearing
 	now    []int
 	left   [2][MostBearings]int // halves left of each class: uppers, lowers
-	order  []int                // bearings, the hardest first
+	order  [][]int16            // of each bearing, its ways from the nearest
 	bound  []shellScore         // the best that those from here on could come to
 	best   shellScore
 	found  bool
@@ -236,13 +236,17 @@ func (s *shellSearch) share() error {
 	if least := min(halves[0], halves[1]); least < n {
 		return &InputError{"shells in stock", strconv.Itoa(least) + " pairs", "a pair for each of " + strconv.Itoa(n) + " bearings"}
 	}
-	s.order, s.now, s.bound = make([]int, n), make([]int, n), make([]shellScore, n+1)
-	for i := range s.order {
-		s.order[i] = i
-		slices.SortFunc(s.ways[i], func(a, b shellWay) int { return a.nearer(&b) })
+	s.order, s.now, s.bound = make([][]int16, n), make([]int, n), make([]shellScore, n+1)
+	places := make([]int16, n*len(s.ways[0]))
+	for i, ways := range s.ways {
+		s.order[i] = places[i*len(ways) : (i+1)*len(ways)]
+		for k := range ways {
+			s.order[i][k] = int16(k)
+		}
+		slices.SortFunc(s.order[i], func(a, b int16) int { return ways[a].nearer(&ways[b]) })
 	}
 	for i := n - 1; i >= 0; i-- {
-		w := &s.ways[s.order[i]][0]
+		w := &s.ways[i][s.order[i][0]]
 		s.bound[i] = s.bound[i+1].with(shellScore{w.out, w.distance, w.distance})
 	}
 	s.try(0, shellScore{})
@@ -263,9 +267,8 @@ func (s *shellSearch) try(i int, so shellScore) {
 		copy(s.picked, s.now)
 		return
 	}
-	at := s.order[i]
-	for k := range s.ways[at] {
-		w := &s.ways[at][k]
+	for _, k := range s.order[i] {
+		w := &s.ways[i][k]
 		if s.steps++; s.steps > mostShellSteps {
 			return
 		}
@@ -279,7 +282,7 @@ func (s *shellSearch) try(i int, so shellScore) {
 		}
 		s.left[0][w.upper]--
 		s.left[1][w.lower]--
-		s.now[at] = k
+		s.now[i] = int(k)
 		s.try(i+1, here)
 		s.left[0][w.upper]++
 		s.left[1][w.lower]++

@@ -87,17 +87,12 @@ func (j *ShellJob) check() error {
 	thinnest := journalLargest
 	for i := range j.Classes {
 		c := &j.Classes[i]
-		name := c.Name
-		if name == "" {
-			name = "class " + strconv.Itoa(i+1)
-		}
-		name = journalQuote(name)
-		if err := journalBracket(name+", wall", c.Wall, units.Picometre); err != nil {
-			return err
+		if err := journalBracket("wall", c.Wall, units.Picometre); err != nil {
+			return journalBracketOf(c.name(i), "wall", c.Wall, units.Picometre)
 		}
 		for _, h := range [2]ShellHalves{c.Uppers, c.Lowers} {
 			if h.Pieces < 0 || h.Pieces != 0 && !h.Known {
-				return &InputError{name + ", halves in stock", strconv.Itoa(h.Pieces), "0 or more, and said to be known"}
+				return &InputError{journalField(c.name(i), "halves in stock"), strconv.Itoa(h.Pieces), "0 or more, and said to be known"}
 			}
 		}
 		lo, _ := journalEnds(c.Wall)
@@ -111,15 +106,22 @@ func (j *ShellJob) check() error {
 	return nil
 }
 
+func (c *ShellClass) name(i int) string {
+	if c.Name == "" {
+		return "class " + strconv.Itoa(i+1)
+	}
+	return c.Name
+}
+
 func (b *ShellBearing) check(i int, thinnest units.Length) error {
 	where := b.Where
 	if where == "" {
 		where = "bearing " + strconv.Itoa(i+1)
 	}
-	if err := journalBracket(journalField(where, "housing"), b.Housing, units.Picometre); err != nil {
+	if err := journalBracketOf(where, "housing", b.Housing, units.Picometre); err != nil {
 		return err
 	}
-	if err := journalBracket(journalField(where, "journal"), b.Journal, units.Picometre); err != nil {
+	if err := journalBracketOf(where, "journal", b.Journal, units.Picometre); err != nil {
 		return err
 	}
 	_, housing := journalEnds(b.Housing)

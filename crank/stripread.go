@@ -58,7 +58,7 @@ func (t StripTable) Read(s *CrushedStrip, clearance, taper tolerance.Spec) (Stri
 		if p.width == &s.Middle && p.width.IsZero() {
 			continue
 		}
-		if err := journalBracket(journalField(s.Where, p.field), *p.width, units.Picometre); err != nil {
+		if err := journalBracketOf(s.Where, p.field, *p.width, units.Picometre); err != nil {
 			return r, err
 		}
 		c, err := t.Clearance(*p.width)

@@ -248,7 +248,9 @@ func TestCleansUpAtRefuses(t *testing.T) {
 		"greatest": {func(j *WornJournal, p *GrindPlan, k *JournalKind) { j.Greatest = journalAt("49.8 mm") }, "at least the least diameter"},
 		"wear":     {func(j *WornJournal, p *GrindPlan, k *JournalKind) { j.Walls[0].Wear = journalAt("20 mm") }, "wall 1, wear 20 mm is not less than a quarter"},
 		"no wear":  {func(j *WornJournal, p *GrindPlan, k *JournalKind) { j.Walls[0].Wear = tolerance.Bracket{} }, "a least and a greatest"},
-		"heading":  {func(j *WornJournal, p *GrindPlan, k *JournalKind) { j.Walls[0].Heading = units.OutOfRange[units.Angle]() }, "heading"},
+		"heading": {func(j *WornJournal, p *GrindPlan, k *JournalKind) {
+			j.Walls[0].Heading = units.OutOfRange[units.Angle]()
+		}, "heading"},
 		"walls":    {func(j *WornJournal, p *GrindPlan, k *JournalKind) { j.Walls = make([]JournalWall, 100_001) }, "100 000 at most"},
 		"stock":    {func(j *WornJournal, p *GrindPlan, k *JournalKind) { p.Stock = -1 }, "least stock per side"},
 		"centring": {func(j *WornJournal, p *GrindPlan, k *JournalKind) { p.Centring = 9 }, "one of the two"},

@@ -35,14 +35,13 @@ type UndersizeFit struct {
 	// and CaseStands together. Below where the kit isn't ground for.
 	Ground tolerance.Verdict `json:"ground"`
 	// Spare is how much more than the least of the kit's band the clean size is.
-	// CleansUp is Within where that is 0 or more for sure.
 	Spare    tolerance.Bracket `json:"spare"`
-	CleansUp tolerance.Verdict `json:"cleansUp"`
-	Allowed  tolerance.Verdict `json:"allowed"` // at least the least size that the maker allows
+	CleansUp tolerance.Verdict `json:"cleansUp"` // Within where Spare is 0 or more for sure
+	Allowed  tolerance.Verdict `json:"allowed"`  // at least the least size that the maker allows
 	// CaseLeft is what is left of the hardened case, at the greatest size that
-	// cleans up; CaseStands whether that is enough.
+	// cleans up.
 	CaseLeft   tolerance.Bracket `json:"caseLeft,omitzero"`
-	CaseStands tolerance.Verdict `json:"caseStands"`
+	CaseStands tolerance.Verdict `json:"caseStands"` // whether that is enough
 	// GrindTo is what the journal may be ground to, where Ground is Within.
 	GrindTo tolerance.Bracket `json:"grindTo,omitzero"`
 }
@@ -53,9 +52,9 @@ type JournalChoice struct {
 	Clean CleanUp        `json:"clean"` // the greatest size it can be ground to
 	Fits  []UndersizeFit `json:"fits"`  // by the kits' places in [UndersizeChoice].Kits
 	// AsIs is the least undersize that goes on it as it is for sure; −1 where there
-	// is none. Stays is Within where there is one.
+	// is none.
 	AsIs  int               `json:"asIs"`
-	Stays tolerance.Verdict `json:"stays"`
+	Stays tolerance.Verdict `json:"stays"` // Within where AsIs is one
 }
 
 // An UndersizeOutcome says what the choice came to. The zero value is
@@ -90,10 +89,11 @@ type UndersizeChoice struct {
 	Nominal  []bool           `json:"nominal"`  // by kit: standard less undersize stands in for a band that isn't printed
 	InStock  []bool           `json:"inStock"`  // by kit: enough pairs for all journals, as far as is known
 	Journals []JournalChoice  `json:"journals"` // in the order of the job
-	// Stays is whether every journal may run on as it is; AsIsShort the kit that
-	// there are too few pairs of for that, −1 where there are enough.
-	Stays     tolerance.Verdict `json:"stays"`
-	AsIsShort int               `json:"asIsShort"`
+	// Stays is whether every journal may run on as it is.
+	Stays tolerance.Verdict `json:"stays"`
+	// AsIsShort is the kit that there are too few pairs of for that; −1 where there
+	// are enough.
+	AsIsShort int `json:"asIsShort"`
 	// Kit is the least undersize that all journals can be ground to for sure,
 	// Possible the least that they may; −1 where there is none.
 	Kit      int `json:"kit"`
@@ -312,5 +312,5 @@ func (c JournalCentre) length() (near, far units.Length) {
 		return c.Out.Abs(), c.Out.Abs()
 	}
 	_, far, _ = c.about(nil)
-	return max(far-1, 0), far
+	return max(far-units.Picometre, 0), far
 }

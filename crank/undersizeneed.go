@@ -86,10 +86,9 @@ func (s *JournalSurvey) WornJournal(r *JournalReport, rule JournalTaperRule) Wor
 type GrindPlan struct {
 	Centring JournalCentring `json:"centring,omitzero"` // what they are ground about
 	Stock    units.Length    `json:"stock"`             // the least to be ground off every side
-	// LeastSize is the least size that the maker allows, LeastCase how deep the
-	// hardened case must stay. Zero where not given.
-	LeastSize units.Length `json:"leastSize,omitzero"`
-	LeastCase units.Length `json:"leastCase,omitzero"`
+	// The maker's own limits; zero where not given.
+	LeastSize units.Length `json:"leastSize,omitzero"` // that a journal may be ground to
+	LeastCase units.Length `json:"leastCase,omitzero"` // depth of hardened case that must stay
 }
 
 // A CleanUp is the greatest size that a journal can be ground to.
@@ -206,7 +205,7 @@ func (j *WornJournal) check(kind JournalKind, p *GrindPlan) error {
 		{"taper", &j.Taper, -journalLargest, false}, {"run-out", &j.RunOut, 0, false}, {"case", &j.Case, 0, false},
 	} {
 		if b.required || !b.value.IsZero() {
-			if err := journalBracket(journalField(j.Where, b.field), *b.value, b.least); err != nil {
+			if err := journalBracketOf(j.Where, b.field, *b.value, b.least); err != nil {
 				return err
 			}
 		}
