@@ -15,7 +15,7 @@ import (
 //	    │┌────────┐┌──────────┐ │
 //	    ││ spacer ││   ring   │ │   the spacer on the crown's side, so that
 //	    │└────────┘└──────────┘ │   the ring seats on the piston's own metal
-//	────┘                       └────
+//	────┘                       └────   (common practice)
 func GrooveRecutWidth[N tolerance.Number[N]](ringHeight, clearance, spacer N) N {
 	return ringHeight.Add(clearance).Add(spacer)
 }

@@ -75,8 +75,8 @@ func RingFaceWear[N tolerance.Number[N]](gap, newGap N) N {
 // evenly when closed to its own bore, where its tips, which nothing bends, have
 // that bore's curvature. In a larger bore the tips still curve as before, more
 // than the wall, and turn away from it: the ring does not touch near its gap,
-// and presses less all round. Filing can't mend it; nor does a ring of the
-// next size filed down fit a smaller bore.
+// and presses less all round. No fitting mends it: the remedy is the maker's
+// oversize ring.
 func RingGapInOversize[N tolerance.Number[N]](gap, oversize N) N {
 	return gap.Add(RingGapChange(oversize))
 }

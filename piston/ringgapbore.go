@@ -68,8 +68,9 @@ func RingTiltError[N tolerance.Number[N]](bore, rise N) N {
 // that the gap changes by π times the bore's change; and as the ring unbends,
 // its ends turn, the face's edges opening and closing more than the middle, by
 // about 4 % for usual rings, and the back's edges less. Where a gap closes,
-// by heat or in a smaller bore, it is the face's edges that touch first.
-// Rounded once.
+// by heat or in a smaller bore, it is the face's edges that touch first. From
+// one bore to another, bore being the one that the ring comes to, it is good to
+// gap·thickness·change/bore², some hundredths of a micrometre. Rounded once.
 func RingOpeningAtFace[N tolerance.Number[N]](opening, bore, thickness N) N {
 	return opening.MulDiv(bore, bore.Sub(thickness))
 }

@@ -194,7 +194,19 @@ func carryRingGap(gap, from, to tolerance.Bracket, thickness units.Length) toler
 	}
 	t := tolerance.Exactly(thickness)
 	face, back := RingOpeningAtFace(opening, to, t), RingOpeningAtBack(opening, to, t)
-	return gap.Add(hullOf(face, back))
+	// The gap itself turns too, by gap·thickness·change/bore² at the most.
+	most, end := gap.Upper()
+	if end == tolerance.Absent {
+		most, _ = gap.Lower()
+	}
+	turn := func(change units.Length) units.Length {
+		hi, _ := tolerance.Exactly(most).MulDiv(tolerance.Exactly(change.Abs()), to).MulDiv(t, to).Upper()
+		return hi
+	}
+	least, _ := opening.Lower()
+	greatest, _ := opening.Upper()
+	turned, _ := tolerance.NewInterval(-turn(least), tolerance.Closed, turn(greatest), tolerance.Closed)
+	return gap.Add(hullOf(face, back)).Add(turned)
 }
 
 // hullOf is the least interval that holds both.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
 	"github.com/tenthou/tenthou/internal/vectors"
@@ -79,6 +80,25 @@ func TestRingGap_carried(t *testing.T) {
 	require.ErrorIs(t, err, ErrInput)
 	require.ErrorContains(t, err, "end gap at top of ring travel")
 	require.ErrorContains(t, err, "set the ring square")
+}
+
+// What a gap comes to in another bore holds the gap of a bent beam, whichever
+// edges it was read between.
+func TestRingGap_carriedReference(t *testing.T) {
+	vectors.Load(t, "reference/piston_ringgap_bore.txt").Each(t, func(t *testing.T, c vectors.Case) {
+		if c.Text("what") != "bore" {
+			c.Ignore("a", "b", "c", "face", "middle", "back")
+			return
+		}
+		a, b, thick := mm(c.Text("a")), mm(c.Text("b")), mm(c.Text("c"))
+		carried := carryRingGap(at("2.5 mm"), tolerance.Exactly(a), tolerance.Exactly(b), thick)
+		for _, edge := range []string{"face", "middle", "back"} {
+			opening, _, _ := strings.Cut(c.Text(edge), " ")
+			x, err := decimal.NewFromString(opening)
+			require.NoError(t, err)
+			require.True(t, carried.Contains(mm("2.5")+units.Length(x.Shift(9).IntPart())))
+		}
+	})
 }
 
 // What follows from a gap, for every way that it can lie.

@@ -198,6 +198,16 @@ func TestRingGapHot_readings(t *testing.T) {
 	require.InDelta(t, 0.01/(269.877*11.4e-6), u, 0.01, "0.01 mm of gap is 3.3 K")
 }
 
+func TestRingHeat_allocations(t *testing.T) {
+	h, g, bore, ring := ringHeat(), keystone(), ringCelsius(100), ringCelsius(200)
+	require.Zero(t, testing.AllocsPerRun(100, func() {
+		sinkBracket, _ = h.GapAt(bore, ring)
+		_, _ = h.ButtsAt(bore)
+		sink, _ = h.ColdFor(0, bore, ring)
+		sinkBracket, _ = g.Width()
+	}))
+}
+
 func FuzzRingHeat(f *testing.F) {
 	f.Add(int64(86e9), int64(3e8), int64(35e8), 11.4e-6, 11.4e-6, int64(20), int64(100), int64(200))
 	f.Add(int64(1), int64(1<<62), int64(-1), 1e-320, 9.99e-4, int64(-1<<32), int64(1<<32), int64(0))
