@@ -10,9 +10,9 @@ import (
 	"github.com/tenthou/tenthou/units"
 )
 
-type number = tolerance.Float
+type balanceNumber = tolerance.Float
 
-func weighed(s string) crank.BobweightMass {
+func bobweightWeighed(s string) crank.BobweightMass {
 	m, _ := tolerance.ParseInterval[units.Mass](s)
 	return m
 }
@@ -20,10 +20,10 @@ func weighed(s string) crank.BobweightMass {
 // One crankpin of a 90° V8, two rods on it.
 func ExampleBobweightPin_Bobweight() {
 	rod := crank.BobweightRod{
-		BigEnd: weighed("621.5 ±0.1 g"), Shells: weighed("45 ±0.1 g"),
-		SmallEnd: weighed("230 ±0.1 g"), Piston: weighed("510 ±0.1 g"), Pin: weighed("129.5 ±0.1 g"), Rings: weighed("52 ±0.1 g"),
+		BigEnd: bobweightWeighed("621.5 ±0.1 g"), Shells: bobweightWeighed("45 ±0.1 g"),
+		SmallEnd: bobweightWeighed("230 ±0.1 g"), Piston: bobweightWeighed("510 ±0.1 g"), Pin: bobweightWeighed("129.5 ±0.1 g"), Rings: bobweightWeighed("52 ±0.1 g"),
 	}
-	b, _ := crank.BobweightPin{Rods: []crank.BobweightRod{rod, rod}, Oil: weighed("4 g"), Factor: tolerance.Ratio{Num: 1, Den: 2}}.Bobweight()
+	b, _ := crank.BobweightPin{Rods: []crank.BobweightRod{rod, rod}, Oil: bobweightWeighed("4 g"), Factor: tolerance.Ratio{Num: 1, Den: 2}}.Bobweight()
 	fmt.Println("rotating", b.Rotating)
 	fmt.Println("reciprocating", b.Reciprocating)
 	fmt.Println("bobweight", b.Bobweight)
@@ -56,24 +56,24 @@ func ExampleBobweightReciprocating() {
 }
 
 func ExampleBobweightFactor() {
-	fmt.Printf("%.2f\n", crank.BobweightFactor[number](2256.5, 1333, 1847))
+	fmt.Printf("%.2f\n", crank.BobweightFactor[balanceNumber](2256.5, 1333, 1847))
 	// Output: 0.50
 }
 
 // Bevan's example: 180 lb rotate and 150 lb reciprocate, half of which is to be
 // balanced at 6 in with a throw of 7.5 in.
 func ExampleBalanceMass() {
-	fmt.Printf("%.2f lb\n", crank.BalanceMass[number](180, 150, 0.5, 7.5, 6))
+	fmt.Printf("%.2f lb\n", crank.BalanceMass[balanceNumber](180, 150, 0.5, 7.5, 6))
 	// Output: 318.75 lb
 }
 
 func ExampleBalanceFactorOf() {
-	fmt.Printf("%.2f\n", crank.BalanceFactorOf[number](318.75, 180, 150, 7.5, 6))
+	fmt.Printf("%.2f\n", crank.BalanceFactorOf[balanceNumber](318.75, 180, 150, 7.5, 6))
 	// Output: 0.50
 }
 
 func ExampleBalanceForceN() {
-	fmt.Printf("%.1f N\n", crank.BalanceForceN[number](50, 0.15, 240, 2.0/3, math.Pi/3))
+	fmt.Printf("%.1f N\n", crank.BalanceForceN[balanceNumber](50, 0.15, 240, 2.0/3, math.Pi/3))
 	// Output: 2846.8 N
 }
 
@@ -89,29 +89,29 @@ func ExampleUnbalanceAllowedGMM() {
 }
 
 func ExampleUnbalanceEccentricityUM() {
-	fmt.Printf("%.3f µm\n", crank.UnbalanceEccentricityUM[number](6.3, 6000))
+	fmt.Printf("%.3f µm\n", crank.UnbalanceEccentricityUM[balanceNumber](6.3, 6000))
 	// Output: 10.027 µm
 }
 
 func ExampleUnbalanceGrade() {
-	fmt.Printf("G %.2f\n", crank.UnbalanceGrade[number](150, 20, 6000))
+	fmt.Printf("G %.2f\n", crank.UnbalanceGrade[balanceNumber](150, 20, 6000))
 	// Output: G 4.71
 }
 
 func ExampleUnbalanceRPM() {
-	fmt.Printf("%.0f r/min\n", crank.UnbalanceRPM[number](150, 6.3, 20))
+	fmt.Printf("%.0f r/min\n", crank.UnbalanceRPM[balanceNumber](150, 6.3, 20))
 	// Output: 8021 r/min
 }
 
 func ExampleUnbalanceForceN() {
-	fmt.Printf("%.1f N at 3000 r/min, %.1f N at 6000\n", crank.UnbalanceForceN[number](100, 3000), crank.UnbalanceForceN[number](100, 6000))
+	fmt.Printf("%.1f N at 3000 r/min, %.1f N at 6000\n", crank.UnbalanceForceN[balanceNumber](100, 3000), crank.UnbalanceForceN[balanceNumber](100, 6000))
 	// Output: 9.9 N at 3000 r/min, 39.5 N at 6000
 }
 
 // A rotor of 3600 kg at G 2.5 and 3000 r/min, its mass centre 1500 mm from
 // bearing A and 900 mm from B.
 func ExampleUnbalanceAt() {
-	u := crank.UnbalanceAllowedGMM[number](2.5, 3600, 3000)
+	u := crank.UnbalanceAllowedGMM[balanceNumber](2.5, 3600, 3000)
 	fmt.Printf("%.0f g·mm in A, %.0f in B\n", crank.UnbalanceAt(u, 1500, 0, 2400), crank.UnbalanceAt(u, 1500, 2400, 0))
 	// Output: 10743 g·mm in A, 17905 in B
 }
@@ -137,67 +137,82 @@ func ExampleUnbalanceRotor_Assess() {
 	// correct it: drill on the heavy side, less than reckoned, and spin the shaft again
 }
 
-var hole = crank.DrillHole[number]{Diameter: 12, Depth: 15, Point: 118 * math.Pi / 180}
+var drillHoleShown = crank.DrillHole[balanceNumber]{Diameter: 12, Depth: 15, Point: 118 * math.Pi / 180}
 
 func ExampleDrillHole_PointHeight() {
-	fmt.Printf("%.3f mm\n", hole.PointHeight())
+	fmt.Printf("%.3f mm\n", drillHoleShown.PointHeight())
 	// Output: 3.605 mm
 }
 
 func ExampleDrillHole_DepthToPoint() {
-	fmt.Printf("%.3f mm\n", hole.DepthToPoint())
+	fmt.Printf("%.3f mm\n", drillHoleShown.DepthToPoint())
 	// Output: 18.605 mm
 }
 
 func ExampleDrillHole_Volume() {
-	fmt.Printf("%.1f mm³\n", hole.Volume())
+	fmt.Printf("%.1f mm³\n", drillHoleShown.Volume())
 	// Output: 1832.4 mm³
 }
 
 func ExampleDrillHole_CentroidDepth() {
-	fmt.Printf("%.3f mm\n", hole.CentroidDepth())
+	fmt.Printf("%.3f mm\n", drillHoleShown.CentroidDepth())
 	// Output: 8.123 mm
 }
 
+func ExampleDrillVolume() {
+	fmt.Printf("%.1f mm³\n", crank.DrillVolume[balanceNumber](12, 15, 3.605))
+	// Output: 1832.4 mm³
+}
+
+func ExampleDrillCentroidDepth() {
+	fmt.Printf("%.3f mm\n", crank.DrillCentroidDepth[balanceNumber](15, 3.605))
+	// Output: 8.123 mm
+}
+
+func ExampleDrillRimGMM() {
+	fmt.Printf("%.1f g·mm\n", crank.DrillRimGMM[balanceNumber](7.85, 12))
+	// Output: 4.0 g·mm
+}
+
 func ExampleDrillHole_MassG() {
-	fmt.Printf("%.2f g\n", hole.MassG(7.85))
+	fmt.Printf("%.2f g\n", drillHoleShown.MassG(7.85))
 	// Output: 14.38 g
 }
 
 func ExampleDrillHole_RadialGMM() {
-	fmt.Printf("%.1f g·mm\n", hole.RadialGMM(7.85, 80))
+	fmt.Printf("%.1f g·mm\n", drillHoleShown.RadialGMM(7.85, 80))
 	// Output: 1033.9 g·mm
 }
 
 func ExampleDrillHole_RadialRimGMM() {
-	fmt.Printf("%.1f g·mm\n", hole.RadialRimGMM(7.85, 80))
+	fmt.Printf("%.1f g·mm\n", drillHoleShown.RadialRimGMM(7.85, 80))
 	// Output: 1029.9 g·mm
 }
 
 func ExampleDrillHole_AxialGMM() {
-	fmt.Printf("%.1f g·mm\n", hole.AxialGMM(7.85, 80))
+	fmt.Printf("%.1f g·mm\n", drillHoleShown.AxialGMM(7.85, 80))
 	// Output: 1150.7 g·mm
 }
 
 func ExampleDrillRadialDepth() {
-	fmt.Printf("%.2f mm\n", crank.DrillRadialDepth(hole.RadialGMM(7.85, 80), 7.85, 80, crank.DrillHole[number]{Diameter: 12, Point: hole.Point}))
+	fmt.Printf("%.2f mm\n", crank.DrillRadialDepth(drillHoleShown.RadialGMM(7.85, 80), 7.85, 80, crank.DrillHole[balanceNumber]{Diameter: 12, Point: drillHoleShown.Point}))
 	// Output: 15.00 mm
 }
 
 func ExampleDrillRimDepth() {
-	fmt.Printf("%.2f mm\n", crank.DrillRimDepth(hole.RadialRimGMM(7.85, 80), 7.85, 80, crank.DrillHole[number]{Diameter: 12, Point: hole.Point}))
+	fmt.Printf("%.2f mm\n", crank.DrillRimDepth(drillHoleShown.RadialRimGMM(7.85, 80), 7.85, 80, crank.DrillHole[balanceNumber]{Diameter: 12, Point: drillHoleShown.Point}))
 	// Output: 15.00 mm
 }
 
 func ExampleDrillAxialDepth() {
-	fmt.Printf("%.2f mm\n", crank.DrillAxialDepth(hole.AxialGMM(7.85, 80), 7.85, 80, crank.DrillHole[number]{Diameter: 12, Point: hole.Point}))
+	fmt.Printf("%.2f mm\n", crank.DrillAxialDepth(drillHoleShown.AxialGMM(7.85, 80), 7.85, 80, crank.DrillHole[balanceNumber]{Diameter: 12, Point: drillHoleShown.Point}))
 	// Output: 15.00 mm
 }
 
-var drilling = crank.Drilling{Diameter: 12 * units.Millimetre, Point: 118 * units.Degree, Radius: 80 * units.Millimetre, Deepest: 25 * units.Millimetre, DensityGPerCM3: 7.85}
+var drillingShown = crank.Drilling{Diameter: 12 * units.Millimetre, Point: 118 * units.Degree, Radius: 80 * units.Millimetre, Deepest: 25 * units.Millimetre, DensityGPerCM3: 7.85}
 
 func ExampleDrilling_For() {
-	h, _ := drilling.For(600)
+	h, _ := drillingShown.For(600)
 	fmt.Println(h.ToPoint.Text(units.InMillimetres, 2), "to the point,", h.FullDiameter.Text(units.InMillimetres, 2), "of the full diameter")
 	// Output: 11.42 mm to the point, 7.81 mm of the full diameter
 }
@@ -205,7 +220,7 @@ func ExampleDrilling_For() {
 // Twice as deep is less than twice as much.
 func ExampleDrilling_Hole() {
 	for _, depth := range []units.Length{12 * units.Millimetre, 24 * units.Millimetre} {
-		h, _ := drilling.Hole(depth)
+		h, _ := drillingShown.Hole(depth)
 		fmt.Printf("%.1f g·mm, its mass centre at %s\n", h.UnbalanceGMM, h.CentreRadius.Text(units.InMillimetres, 2))
 	}
 	// Output:
@@ -214,20 +229,20 @@ func ExampleDrilling_Hole() {
 }
 
 func ExampleDrilling_Row() {
-	row, _ := drilling.Row(2000, 25*units.Degree, 4)
+	row, _ := drillingShown.Row(2000, 25*units.Degree, 4)
 	fmt.Println(len(row), "holes,", row[0].ToPoint.Text(units.InMillimetres, 2), "to the point each")
 	// Output: 2 holes, 18.51 mm to the point each
 }
 
 func ExampleDrilling_Check() {
-	bad := drilling
+	bad := drillingShown
 	bad.DensityGPerCM3 = 7850
 	fmt.Println(bad.Check())
 	// Output: crank: density 7850 g/cm³ is not from 0.5 to 25 g/cm³: steel has 7.85
 }
 
 func ExampleDrillRowFactor() {
-	fmt.Printf("%.2f\n", crank.DrillRowFactor[number](2, math.Pi/3))
+	fmt.Printf("%.2f\n", crank.DrillRowFactor[balanceNumber](2, math.Pi/3))
 	// Output: 1.73
 }
 
@@ -249,21 +264,21 @@ func ExampleDrillWay_UnmarshalText() {
 }
 
 func ExampleDrillPlugGainG() {
-	fmt.Printf("%.1f g\n", crank.DrillPlugGainG[number](25, 20, 17, 7.85))
+	fmt.Printf("%.1f g\n", crank.DrillPlugGainG[balanceNumber](25, 20, 17, 7.85))
 	// Output: 89.8 g
 }
 
 func ExampleDrillPlugGMM() {
-	fmt.Printf("%.0f g·mm\n", crank.DrillPlugGMM[number](25, 20, 75, 17, 7.85))
+	fmt.Printf("%.0f g·mm\n", crank.DrillPlugGMM[balanceNumber](25, 20, 75, 17, 7.85))
 	// Output: 6737 g·mm
 }
 
 func ExampleDrillPlugLength() {
-	fmt.Printf("%.2f mm\n", crank.DrillPlugLength[number](5000, 25, 75, 17, 7.85))
+	fmt.Printf("%.2f mm\n", crank.DrillPlugLength[balanceNumber](5000, 25, 75, 17, 7.85))
 	// Output: 14.84 mm
 }
 
 func ExampleDrillPlugDiameter() {
-	fmt.Printf("%.2f mm\n", crank.DrillPlugDiameter[number](5000, 20, 75, 17, 7.85))
+	fmt.Printf("%.2f mm\n", crank.DrillPlugDiameter[balanceNumber](5000, 20, 75, 17, 7.85))
 	// Output: 21.54 mm
 }

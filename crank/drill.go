@@ -40,20 +40,36 @@ func (h DrillHole[R]) area() R {
 	return h.Diameter.Const(pi / 4).Mul(h.Diameter.Mul(h.Diameter))
 }
 
-// Volume is that of the hole under a flat mouth in mm³: π/4·diameter²·(depth +
-// point height/3).
-func (h DrillHole[R]) Volume() R {
-	return h.area().Mul(h.Depth.Add(h.PointHeight().Quo(h.Depth.Const(3))))
-}
+// Volume is that of the hole under a flat mouth in mm³: [DrillVolume].
+func (h DrillHole[R]) Volume() R { return DrillVolume(h.Diameter, h.Depth, h.PointHeight()) }
 
 // CentroidDepth is how deep the centre of what was drilled out lies under a
-// flat mouth. With the depth h and the point's height c it is
-// (h²/2 + c/3·(h + c/4))/(h + c/3): it moves inward as the hole gets deeper.
-func (h DrillHole[R]) CentroidDepth() R {
-	c, two := h.PointHeight(), h.Depth.Const(2)
-	third := c.Quo(c.Const(3))
-	moment := h.Depth.Mul(h.Depth).Quo(two).Add(third.Mul(h.Depth.Add(c.Quo(c.Const(4)))))
-	return moment.Quo(h.Depth.Add(third))
+// flat mouth: [DrillCentroidDepth].
+func (h DrillHole[R]) CentroidDepth() R { return DrillCentroidDepth(h.Depth, h.PointHeight()) }
+
+// DrillVolume is the volume of a hole under a flat mouth in mm³, from its
+// diameter, the depth of that, and the height of the drill's point:
+// π/4·diameter²·(depth + height/3).
+func DrillVolume[R tolerance.Real[R]](diameter, depth, height R) R {
+	return diameter.Const(pi / 4).Mul(diameter.Mul(diameter)).Mul(depth.Add(height.Quo(height.Const(3))))
+}
+
+// DrillCentroidDepth is how deep the centre of what was drilled out lies under
+// a flat mouth, from the depth h of the full diameter and the height c of the
+// drill's point: (h²/2 + c/3·(h + c/4))/(h + c/3). It moves inward as the hole
+// gets deeper.
+func DrillCentroidDepth[R tolerance.Real[R]](depth, height R) R {
+	third := height.Quo(height.Const(3))
+	moment := depth.Mul(depth).Quo(depth.Const(2)).Add(third.Mul(depth.Add(height.Quo(height.Const(4)))))
+	return moment.Quo(depth.Add(third))
+}
+
+// DrillRimGMM is the unbalance in g·mm that a hole in a round rim does not take
+// away, for the metal that is missing at its mouth: density·area·diameter²/32,
+// whatever the rim's radius. [DrillHole.RadialRimGMM] has it taken off.
+func DrillRimGMM[R tolerance.Real[R]](densityGPerCM3, diameter R) R {
+	square := diameter.Mul(diameter)
+	return densityGPerCM3.Mul(diameter.Const(pi / 4).Mul(square).Mul(square)).Quo(diameter.Const(32_000))
 }
 
 // MassG is what was drilled out of metal of a density, in grams.
@@ -74,8 +90,7 @@ func (h DrillHole[R]) RadialGMM(densityGPerCM3, radius R) R {
 // rim has the moment area·diameter²/32, whatever the radius. It is exact where
 // the full diameter reaches below the whole mouth.
 func (h DrillHole[R]) RadialRimGMM(densityGPerCM3, radius R) R {
-	fallen := h.area().Mul(h.Diameter).Mul(h.Diameter).Quo(h.Diameter.Const(32))
-	return h.RadialGMM(densityGPerCM3, radius).Sub(densityGPerCM3.Mul(fallen).Quo(densityGPerCM3.Const(1000)))
+	return h.RadialGMM(densityGPerCM3, radius).Sub(DrillRimGMM(densityGPerCM3, h.Diameter))
 }
 
 // AxialGMM is the unbalance that the hole takes away where it is drilled along
