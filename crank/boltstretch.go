@@ -111,7 +111,7 @@ func (c BoltCheck) Assess() (BoltReport, error) {
 	case r.Worst == tolerance.CantTell:
 		r.Next = r.WorstAt + " can't be told yet, which is not a pass: measure it more finely, or renew"
 	default:
-		r.Next = "within the limits given; see to threads, nut and seat too"
+		r.Next = within(r.Worst) + "; see to threads, nut and seat too"
 	}
 	return r, nil
 }

@@ -22,14 +22,14 @@ func TestBoltCheck(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, r.Findings, 3)
 	require.False(t, r.Renew)
-	require.Contains(t, r.Next, "within the limits")
+	require.Contains(t, r.Next, "within the wear limits")
 	for _, c := range []struct {
 		name, next string
 		renew      bool
 		spoil      func(*BoltCheck)
 	}{
 		{"yield", "used once", true, func(c *BoltCheck) { c.Yield, c.Used = true, true }},
-		{"new to yield", "within the limits", false, func(c *BoltCheck) { c.Yield = true }},
+		{"new to yield", "within the wear limits", false, func(c *BoltCheck) { c.Yield = true }},
 		{"long", "renew: free length is out", true, func(c *BoltCheck) {
 			c.Free, c.Tightened, c.AsNew = floatOf("62.2 mm"), tolerance.Bracket{}, tolerance.Bracket{}
 		}},

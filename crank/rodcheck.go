@@ -124,7 +124,7 @@ func (c RodCheck) next(r RodReport) string {
 	case r.Worst == tolerance.CantTell:
 		return r.WorstAt + " can't be told yet, which is not a pass: read it more finely"
 	}
-	return "within the limits given; test for cracks"
+	return within(r.Worst) + "; test for cracks"
 }
 
 func (c RodCheck) check() error {

@@ -205,7 +205,15 @@ func (s RunOutSurvey) next(r RunOutReport) string {
 	case r.Worst == tolerance.CantTell:
 		return r.WorstAt + " can't be told yet, which is not a pass: read at more places with a finer dial"
 	}
-	return "within the limits given; test for cracks and measure the journals" + manual
+	return within(r.Worst) + "; test for cracks and measure the journals" + manual
+}
+
+// within says how well what isn't out of limits stands.
+func within(s tolerance.Standing) string {
+	if s == tolerance.Usable {
+		return "within the wear limits given"
+	}
+	return "within the limits given"
 }
 
 // runOutRank: past a limit before can't tell before within.

@@ -42,7 +42,7 @@ func TestInspect(t *testing.T) {
 	require.Equal(t, "bend, main 3", r.WorstAt)
 	require.Equal(t, tolerance.Usable, r.Worst)
 	require.Equal(t, 2, r.Line.MostAt)
-	require.Contains(t, r.Next, "within the limits")
+	require.Contains(t, r.Next, "within the wear limits")
 	require.Empty(t, r.Notes)
 	require.Equal(t, angleOf("90"), r.Neighbours[1].Between)
 	require.Equal(t, RightAngles, r.Neighbours[1].Manual[0].Case)

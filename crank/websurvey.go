@@ -84,7 +84,7 @@ func (s WebSurvey) Inspect() (WebReport, error) {
 	case r.Worst == tolerance.CantTell:
 		r.Next = r.WorstAt + " can't be told yet, which is not a pass: read it again more finely"
 	default:
-		r.Next = "within the limits given; keep the readings, to compare the next ones with"
+		r.Next = within(r.Worst) + "; keep the readings, to compare the next ones with"
 	}
 	return r, nil
 }

@@ -74,7 +74,7 @@ func TestPublished(t *testing.T) {
 	out, errs, exit = call(ends(bent("2", 10, 1.999, 0), bent("3", 20, 1.999, 90)))
 	require.Equal(t, recipe.Answered, exit, errs)
 	require.Contains(t, flat(out), "by the manual, at right angles: run-out of each")
-	require.Contains(t, flat(out), "Next: within the limits given")
+	require.Contains(t, flat(out), "Next: within the wear limits given")
 	// .0021 on each at right angles is .00297 in, which the manual's rule refuses.
 	out, _, _ = call(ends(bent("2", 10, 2.1, 0), bent("3", 20, 2.1, 90)))
 	require.Contains(t, flat(out), "The two don't agree: the manual governs.")
