@@ -50,15 +50,22 @@ func (f *SpringForm) UnmarshalText(text []byte) error {
 //
 //	ends               dead coils   solid height
 //	plain                  0         (n + 1)·d
-//	plain and ground       1          n·d
-//	squared (closed)       2         (n + 1)·d, to (n + 1½)·d
-//	squared and ground     2          n·d
+//	plain and ground       1         (n − ½)·d to n·d
+//	squared (closed)       2         (n + 1)·d to (n + 1½)·d
+//	squared and ground     2         (n − ½)·d to n·d
 //
-// The table is that of machine-design textbooks, from memory; for springs with
-// squared ends that aren't ground EN 13906-1 allows up to (n + 1½)·d, from
-// memory, and the solid height is held to lie between the two. Valve springs
-// are squared and ground as a rule: that two coils of them lie dead is borne out
-// by the loads that two US Army manuals print beside wire and coils. The zero
+// Why: closed up, the wire's middle rises by d in each turn, n·d in all, and half
+// a wire stands over it at either end: (n + 1)·d. Grinding takes as much off each
+// end as leaves the tip of the wire its thickness: half a wire leaves n·d, the
+// figure of machine-design textbooks (from memory), and a quarter, as tips often
+// are, (n − ½)·d. That n·d is no lower bound is published: US Army TM
+// 9-6115-464-34 has a spring of 6 1/4 coils of 0.177 in, n·d = 1.106 in, bear its
+// open load at 1.082 in. For squared ends that aren't ground EN 13906-1 allows up
+// to (n + 1½)·d (from memory). A measured solid height is better than any.
+//
+// The dead coils are the textbooks' as well, from memory; that two of squared and
+// ground ends are dead is borne out by the loads that two US Army manuals print
+// beside wire and coils. Valve springs are squared and ground as a rule. The zero
 // value is UnstatedEnds, which no formula takes.
 type SpringEnds uint8
 
@@ -111,7 +118,7 @@ func (e SpringEnds) dead() int64 {
 }
 
 // solid is how many wires the solid height has more than the coils, in halves:
-// the least and the greatest.
+// the least and the greatest. Below zero it is fewer.
 func (e SpringEnds) solid() (least, greatest int64) {
 	switch e {
 	case Plain:
@@ -119,12 +126,13 @@ func (e SpringEnds) solid() (least, greatest int64) {
 	case Squared:
 		return 2, 3
 	}
-	return 0, 0
+	return -1, 0
 }
 
 // SpringSolidHeight is the solid height of so many coils in all and so many half
-// wires more: (n + halves/2)·d. See [SpringEnds] for how many; 0 where the ends
-// are ground. A number of coils that is no ratio gives a height out of range.
+// wires more: (n + halves/2)·d. See [SpringEnds] for how many: 0 where tips are
+// ground to half a wire, −1 to a quarter, 2 where ends aren't ground. A number of
+// coils that is no ratio gives a height out of range.
 func SpringSolidHeight[N tolerance.Number[N]](wire N, total tolerance.Ratio, halves int64) N {
 	return wire.Scale(2*total.Num+halves*total.Den, 2*total.Den)
 }

@@ -19,6 +19,8 @@ func (s Spring) next(r SpringReport) string {
 		return "renew the spring"
 	case bad(r.Bind.Standing):
 		return "don't run it: take out shims, or take less lift or another spring, until the margin to coil bind is there"
+	case r.Bind.Measure != "" && mayBind(r.Bind):
+		return "measure the solid height: that the spring binds isn't excluded"
 	case r.Bind.Standing == tolerance.CantTell && r.Bind.Measure != "" && !r.Bind.Spec.IsZero():
 		return "measure the solid height, the installed height and the lift more finely: whether the margin to coil bind is there isn't told"
 	case bad(r.SeatLoad.Standing) || bad(r.OpenLoad.Standing):
@@ -29,6 +31,12 @@ func (s Spring) next(r SpringReport) string {
 		return r.SeatLoad.Settle
 	}
 	return "none by these readings"
+}
+
+// mayBind says that a margin may be nothing or less.
+func mayBind(margin tolerance.Finding) bool {
+	lo, end := margin.Least.Lower()
+	return end == tolerance.Absent || lo <= 0
 }
 
 func (s Spring) check() error {

@@ -19,8 +19,8 @@ func springOuter() Spring {
 }
 
 // By hand: the line through 700 at 30 and 250 at 40 falls by 45 N/mm: 340 at 38
-// and 790 at 28. Solid 6.5 wires of 3.98 to 4.02: 25.87 to 26.13; margin 38 − 10 −
-// solid: 1.77 to 2.23.
+// and 790 at 28. Solid 6 wires of 3.98 to 6.5 of 4.02: 23.88 to 26.13; margin 38 −
+// 10 − solid: 1.77 to 4.22.
 func TestSpringInspect(t *testing.T) {
 	r, err := springOuter().Inspect()
 	require.NoError(t, err)
@@ -28,8 +28,8 @@ func TestSpringInspect(t *testing.T) {
 	require.InDelta(t, 45, m.Float(units.InNewtonsPerMillimetre), 1e-9)
 	require.True(t, r.SeatLoad.Least.Contains(340*units.Newton))
 	require.True(t, r.OpenLoad.Least.Contains(790*units.Newton))
-	require.Equal(t, stemAt("[25.87 mm, 26.13 mm]"), r.Solid)
-	require.Equal(t, stemAt("[1.77 mm, 2.23 mm]"), r.Bind.Least)
+	require.Equal(t, stemAt("[23.88 mm, 26.13 mm]"), r.Solid)
+	require.Equal(t, stemAt("[1.77 mm, 4.22 mm]"), r.Bind.Least)
 	require.Equal(t, tolerance.Usable, r.Bind.Standing)
 	require.Len(t, r.Notes, 1)
 	require.False(t, r.RateByCoil.IsZero())
@@ -41,8 +41,9 @@ func TestSpringInspect(t *testing.T) {
 	}{
 		"short":        {func(s *Spring) { s.Free = stemAt("44 mm") }, "renew the spring"},
 		"leaning":      {func(s *Spring) { s.OffSquare = stemAt("1.6 mm") }, "renew the spring"},
-		"little left":  {func(s *Spring) { s.Lift = stemAt("11.5 mm") }, "don't run it"},
+		"little left":  {func(s *Spring) { s.Solid = stemAt("27.2 mm") }, "don't run it"},
 		"bind unknown": {func(s *Spring) { s.Lift = stemAt("11 ±0.5 mm") }, "more finely"},
+		"may bind":     {func(s *Spring) { s.Lift, s.BindLimits = stemAt("12 mm"), tolerance.Spec{} }, "isn't excluded"},
 		"weak":         {func(s *Spring) { s.SeatLimits = springWear("min 400 N") }, "installed height"},
 		"weak by itself": {func(s *Spring) {
 			s.ReadingLimits = []tolerance.SpecOf[units.Force]{springWear("min 750 N"), {}}
@@ -71,7 +72,7 @@ func TestSpringRefuses(t *testing.T) {
 		spoil func(*Spring)
 		says  string
 	}{
-		{func(s *Spring) { s.Lift = stemAt("13 mm") }, "coil-bound"},
+		{func(s *Spring) { s.Lift = stemAt("15 mm") }, "coil-bound"},
 		{func(s *Spring) { s.Form = Conical; s.Coil = SpringCoil{}; s.Solid = stemAt("20 mm") }, "between the readings"},
 		{func(s *Spring) { s.Form = Progressive; s.Installed = stemAt("41 mm") }, "between the readings"},
 		{func(s *Spring) { s.Free = stemAt("-1 mm") }, "free length"},
@@ -150,7 +151,7 @@ func TestSpringNest(t *testing.T) {
 		{func(n *SpringNest) { n.Outer.Installed = tolerance.Bracket{} }, "installed height"},
 		{func(n *SpringNest) { n.Inner.Lift = stemAt("9 mm") }, "left out"},
 		{func(n *SpringNest) { n.Step = stemAt("[1 mm, ∞)") }, "step"},
-		{func(n *SpringNest) { n.Outer.Lift = stemAt("13 mm") }, "coil-bound"},
+		{func(n *SpringNest) { n.Outer.Lift = stemAt("15 mm") }, "coil-bound"},
 		{func(n *SpringNest) { n.Step = stemAt("5 mm") }, "coil-bound"},
 		{func(n *SpringNest) { n.SeatLimits.New = springBand("min 300 N").New }, "limits of the seat load of both"},
 		{func(n *SpringNest) { n.OpenLimits.New = springBand("max 1300 N").New }, "limits of the load of both"},
