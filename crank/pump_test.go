@@ -116,7 +116,13 @@ func TestPumpRemedies(t *testing.T) {
 		{GearPump, PumpSide, limits, "0.15 mm", widths("24.90 mm", "24.99–25.00 mm"), PumpRenewGears, "bring the end clearance back"},
 		{GearPump, PumpSide, limits, "0.15 mm", widths("24.99 mm", "24.99–25.00 mm"), PumpFaceBody, "0.060 mm"},
 		{GearPump, PumpSide, limits, "0.15 mm", widths("24.80 mm", "24.99–25.00 mm"), PumpMeasureAgain, "would bind"},
-		{GearPump, PumpSide, limits, "0.15 mm", widths("24.92 mm", "24.95–25.00 mm"), PumpMeasureAgain, "more finely"},
+		{GearPump, PumpSide, limits, "0.15 mm", widths("24.92 mm", "24.95–25.00 mm"), PumpMeasureAgain, "measure the new gears more finely"},
+		{GearPump, PumpSide, limits, "[0.13 mm, 0.19 mm)", widths("24.92 mm", "24.99–25.00 mm"), PumpMeasureAgain, "measure the gap under the straight-edge more finely"},
+		{GearPump, PumpSide, limits, "[0.13 mm, ∞)", widths("24.92 mm", "24.99–25.00 mm"), PumpMeasureAgain, "measure the gap under the straight-edge more finely"},
+		{GearPump, PumpSide, limits, "0.13 mm", func(p *Pump) {
+			widths("24.92 mm", "24.99–25.00 mm")(p)
+			p.CoverWear = pumpBracket(t, "[0 mm, 0.03 mm)")
+		}, PumpMeasureAgain, "measure the cover's wear more finely"},
 		{GearPump, PumpSide, tolerance.Spec{Wear: limits.Wear}, "0.15 mm", widths("24.90 mm", "24.99–25.00 mm"), PumpRenewGears, "bring"},
 		// Gears that stand proud, and a gasket and a worn cover that make room.
 		{GearPump, PumpSide, limits, "-0.02 mm", func(p *Pump) { p.Gasket, p.CoverWear = pumpBracket(t, "0.06 mm"), pumpBracket(t, "0.01 mm") }, PumpReUse, "re-use"},

@@ -74,5 +74,31 @@ func (p Pump) pastEnd(j *PumpJudgement) (PumpRemedy, string) {
 	case tolerance.Below:
 		return PumpMeasureAgain, "with new gears the cover would bind: check that the widths are of this pump, and measure again"
 	}
-	return PumpMeasureAgain, "whether new gears bring the end clearance back can't be told from these readings: measure the used gears and the new ones more finely"
+	return PumpMeasureAgain, "whether new gears bring the end clearance back can't be told from these readings: measure " + p.loosest(j) + " more finely"
+}
+
+// loosest is what is known the least closely of what the end clearance with new
+// gears is made of.
+func (p Pump) loosest(j *PumpJudgement) string {
+	most, name := units.Length(-1), ""
+	try := func(what string, b tolerance.Bracket) units.Length {
+		w, ok := b.Width()
+		if b.IsZero() {
+			return 0
+		}
+		if !ok {
+			w = sliderLargest
+		}
+		if w > most {
+			most, name = w, what
+		}
+		return w
+	}
+	rest := try("the cover's wear", p.CoverWear) + try("the gasket", p.Gasket)
+	try("the used gears", p.UsedWidth)
+	try("the new gears", p.NewWidth.Interval())
+	if w, ok := j.Finding.Greatest.Width(); !ok || w-rest > most {
+		name = "the gap under the straight-edge"
+	}
+	return name
 }
