@@ -168,6 +168,10 @@ func TestPinHeat_refuses(t *testing.T) {
 	tiny.Pin, tiny.Hole = at("(0 mm, 0.001 mm]"), at("(0 mm, ∞)")
 	_, err = tiny.ClearanceAt(a, b)
 	require.ErrorContains(t, err, "hole")
+	far := h
+	far.Hole, far.Pin = tolerance.Exactly(units.Length(2e18)), tolerance.Exactly(units.Length(2e18))
+	_, err = far.ClearanceAt(skirtDegrees(1000), b)
+	require.NoError(t, err, "2000 km of pin: still a length")
 	h.Hole = at("[21.978 mm, ∞)")
 	c, err := h.ClearanceAt(a, b)
 	require.NoError(t, err)

@@ -39,7 +39,8 @@ func (r PinResult) Fit() tolerance.FitKind {
 }
 
 // Inspect works out one pin and appends a result for each measure that was read
-// or has a limit, in the order of the bench. It takes no memory but dst's.
+// or has a limit, in the order of the bench. It takes no memory but dst's for a
+// pin and for holes of up to six sections each.
 //
 // It fails with an [InputError] where there is nothing to work out, a size can't
 // be, sizes are of no one pin, or sections were read in different numbers of
@@ -104,16 +105,16 @@ func (s *PinSurvey) judge(dst []PinResult, specs *[pinMeasures]*tolerance.Spec, 
 	}
 	for m := range PinMeasure(pinMeasures) {
 		if s.applies(m) {
-			r := PinResult{Piston: piston, Measure: m, Section: -1}
-			s.measure(&r, &w)
-			spec := specs[m]
+			dst = append(dst, PinResult{Piston: piston, Measure: m, Section: -1})
+			r, spec := &dst[len(dst)-1], specs[m]
+			s.measure(r, &w)
 			if r.Limited = !spec.IsZero(); !r.Limited && !r.Known {
+				dst = dst[:len(dst)-1]
 				continue
 			}
 			if r.Limited && r.Known {
 				r.Standing = stand(spec, r.Least, r.Greatest)
 			}
-			dst = append(dst, r)
 		}
 	}
 	return dst, nil
@@ -244,7 +245,7 @@ func (s *PinSurvey) ovality(r *PinResult, lists ...[]PinSection) {
 // taper is the worst direction's. Where the pin's two parts were read in
 // different numbers of directions, those that both have count.
 func (s *PinSurvey) taper(r *PinResult, first, second []PinSection) {
-	var room [16]tolerance.Bracket
+	var room [6]tolerance.Bracket // most pins have fewer sections; more take memory
 	n := 0
 	for _, list := range [2][]PinSection{first, second} {
 		if len(list) > 0 && (n == 0 || len(list[0].Sizes) < n) {

@@ -111,18 +111,18 @@ func (s *SkirtSurvey) judge(dst []SkirtResult, specs *[skirtMeasures]*tolerance.
 	}
 	whole := len(dst)
 	for m := range SkirtMeasure(skirtMeasures) {
-		r := SkirtResult{Piston: piston, Measure: m, Station: -1}
-		if err := s.measure(&r); err != nil {
+		dst = append(dst, SkirtResult{Piston: piston, Measure: m, Station: -1})
+		r, spec := &dst[len(dst)-1], specs[m]
+		if err := s.measure(r); err != nil {
 			return dst[:whole], err
 		}
-		spec := specs[m]
 		if r.Limited = !spec.IsZero(); !r.Limited && !r.Known {
+			dst = dst[:len(dst)-1]
 			continue
 		}
 		if r.Limited && r.Known {
 			r.Standing = stand(spec, r.Least, r.Greatest)
 		}
-		dst = append(dst, r)
 	}
 	return dst, nil
 }

@@ -73,11 +73,13 @@ func TestOtherWays(t *testing.T) {
 		require.Contains(t, strings.Join(strings.Fields(out), " "), want)
 	}
 	// Without heat there is none in the working, and no line for it.
-	a, b := strings.Index(good, `  "heat"`), strings.Index(good, `  "pistons"`)
-	out, errs, exit := call(good[:a]+good[b:], "-working", "piston 1")
+	before, _, _ := strings.Cut(good, `"heat"`)
+	_, after, _ := strings.Cut(good, `"pistons"`)
+	without := before + `"pistons"` + after
+	out, errs, exit := call(without, "-working", "piston 1")
 	require.Equal(t, recipe.Answered, exit, errs)
 	require.NotContains(t, out, "hot")
-	out, errs, exit = call(good[:a] + good[b:])
+	out, errs, exit = call(without)
 	require.Equal(t, recipe.Answered, exit, errs)
 	require.NotContains(t, out, "hot,")
 	for line := range strings.SplitSeq(out, "\n") {
