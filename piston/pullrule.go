@@ -115,7 +115,7 @@ func PublishedPullRules() []PullRule {
 	pounds, _ := tolerance.Between(11*units.PoundForce/2, 13*units.PoundForce/2)
 	kilograms, _ := tolerance.Between(units.KilogramForce/2, 3*units.KilogramForce/2)
 	strip, _ := tolerance.Between(40*units.Micrometre, 40*units.Micrometre)
-	room, _ := tolerance.Between(15*units.CELSIUS, 25*units.Temperature(units.CELSIUS))
+	room, _ := tolerance.Between[units.Temperature](15*units.CELSIUS, 25*units.CELSIUS)
 	adds, _ := tolerance.NewInterval(-15*units.Micrometre, tolerance.Closed, 5*units.Micrometre, tolerance.Closed)
 	return []PullRule{
 		{Name: "6 lb", Source: "TM 9-2815-202-34, p. 6-36; TM 5-4210-233-14&P-2, p. 6-185; TM 5-3810-303-24",

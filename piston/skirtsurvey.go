@@ -2,6 +2,7 @@ package piston
 
 import (
 	"strconv"
+	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
@@ -166,7 +167,7 @@ func (s *SkirtSurvey) field(name string) string {
 // clipWords is a caller's own name, at most 64 bytes of it.
 func clipWords(name string) string {
 	if len(name) > 64 {
-		return name[:64] + "…"
+		return strings.ToValidUTF8(name[:64], "") + "…"
 	}
 	return name
 }
