@@ -317,6 +317,23 @@ func TestSeparate_hidden(t *testing.T) {
 	}
 }
 
+// Four uneven readings can't tell an oval from a bend, nine nearly even ones can.
+func TestSeparate_hiddenUneven(t *testing.T) {
+	turn := RunOutTurn{Readings: microns("0 1 2 3"), Angles: []units.Angle{0, angleOf("80"), angleOf("170"), angleOf("280")}}
+	s, err := turn.Separate(0)
+	require.NoError(t, err)
+	require.Contains(t, s.Hidden, 3)
+	turn = RunOutTurn{Readings: microns("0 1 2 3 4 5 6 7 8")}
+	for a := range strings.FieldsSeq("1 39 81 121 159 201 239 281 319") {
+		turn.Angles = append(turn.Angles, angleOf(a))
+	}
+	s, err = turn.Separate(0)
+	require.NoError(t, err)
+	require.NotContains(t, s.Hidden, 2)
+	require.NotContains(t, s.Hidden, 3)
+	require.Contains(t, s.Hidden, 8)
+}
+
 func TestSeparate_refuses(t *testing.T) {
 	good := func() RunOutTurn {
 		return RunOutTurn{Where: "main 2", Readings: microns("0 10 20 10"), Angles: []units.Angle{0, angleOf("90"), angleOf("180"), angleOf("270")}}

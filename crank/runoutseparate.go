@@ -46,13 +46,12 @@ type RunOutShape struct {
 	Lobes  int          `json:"lobes"`
 	Lobing units.Length `json:"lobing"` // its swing
 	// Hidden are the numbers of lobes, up to 15, that these readings take for
-	// eccentricity: with n at equal angles, those one less and one more than
-	// a multiple of n. Four readings take three lobes for a bend.
+	// eccentricity, half of them or more: with n at equal angles, those one less
+	// and one more than a multiple of n. Four readings take three for a bend.
 	Hidden []int `json:"hidden,omitempty"`
 
 	spectrum form.Spectrum // in picometres
 	reading  units.Length  // the error of each
-	even     bool          // at equal angles
 }
 
 const (
@@ -99,7 +98,7 @@ func (t RunOutTurn) Separate(e units.Length) (RunOutShape, error) {
 		own[i] = radii[i] - first.At(angles[i].Radians())
 	}
 	s.Own = swing(own)
-	s.even = even
+	s.Hidden = hidden(rows, angles)
 	s.tell(len(radii))
 	return s, nil
 }
@@ -146,16 +145,24 @@ func (s *RunOutShape) tell(n int) {
 		l := s.spectrum.Largest(3, top)
 		s.Lobes, s.Lobing = l.Order, units.Length(math.Round(l.RONt()))
 	}
-	s.Hidden = nil
-	if s.even {
-		for k := n - 1; k <= 15; k += n {
-			for _, lobes := range []int{k, k + 2} {
-				if lobes > 1 && lobes <= 15 {
-					s.Hidden = append(s.Hidden, lobes)
-				}
-			}
+}
+
+// hidden are the numbers of lobes of which half or more passes for eccentricity:
+// what the readings weigh of the lobes' two waves.
+func hidden(rows [][2]float64, angles []units.Angle) (lobes []int) {
+	for k := 2; k <= 15; k++ {
+		var c, s [2]float64
+		for i, row := range rows {
+			sin, cos := math.Sincos(float64(k) * angles[i].Radians())
+			c[0], c[1] = c[0]+row[0]*cos, c[1]+row[1]*cos
+			s[0], s[1] = s[0]+row[0]*sin, s[1]+row[1]*sin
+		}
+		// Each wave gives 1 where all of it passes.
+		if math.Hypot(math.Hypot(c[0], c[1]), math.Hypot(s[0], s[1])) > math.Sqrt2/2 {
+			lobes = append(lobes, k)
 		}
 	}
+	return lobes
 }
 
 // swing is the greatest less the least, to the nearest picometre.
