@@ -229,9 +229,9 @@ func TestCleansUpAt(t *testing.T) {
 	require.Equal(t, journalAt("[49.9 mm, 49.93 mm]"), at(main, MainJournal).Size)
 	main.Walls = []JournalWall{{Wear: journalAt("0.03 mm")}}
 	require.Equal(t, journalAt("49.92 mm"), at(main, MainJournal).Size)
-	main.RunOut = journalAt("0.01 mm")
+	main.RunOut, main.OutOfRound = journalAt("0.01 mm"), journalAt("[0.021 mm, 0.03 mm]")
 	_, err = CleansUpAt(&main, MainJournal, &p)
-	require.ErrorContains(t, err, "at least half of what the greatest and the least diameter differ by")
+	require.ErrorContains(t, err, "at least half of the out-of-round")
 }
 
 func TestCleansUpAtRefuses(t *testing.T) {

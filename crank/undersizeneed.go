@@ -211,7 +211,7 @@ func (j *WornJournal) check(kind JournalKind, p *GrindPlan) error {
 		}
 	}
 	finished, _ := journalEnds(j.Finished)
-	lo, hi := journalEnds(j.Least)
+	lo, _ := journalEnds(j.Least)
 	switch {
 	case lo < finished/2 || lo > finished+finished/2: // three times the size is another unit
 		return &InputError{journalField(j.Where, "least diameter"), journalQuote(j.Least.String()), "near the size last ground to, " + j.Finished.String()}
@@ -219,13 +219,14 @@ func (j *WornJournal) check(kind JournalKind, p *GrindPlan) error {
 		return &InputError{journalField(j.Where, "run-out"), journalQuote(j.RunOut.String()), "of a crankpin: run-out is of mains, whose axis the shaft is ground on; dial the pin's walls from its original throw"}
 	}
 	if !j.Greatest.IsZero() {
-		least, most := journalEnds(j.Greatest)
-		if most < lo {
+		if _, most := journalEnds(j.Greatest); most < lo {
 			return &InputError{journalField(j.Where, "greatest diameter"), journalQuote(j.Greatest.String()), "at least the least diameter, " + j.Least.String()}
 		}
-		// Half of the out-of-round shows on the dial wherever the axis lies.
-		if _, tir := journalEnds(j.RunOut); !j.RunOut.IsZero() && least-2*tir > hi {
-			return &InputError{journalField(j.Where, "run-out"), journalQuote(j.RunOut.String()), "at least half of what the greatest and the least diameter differ by"}
+	}
+	// Half of the out-of-round shows on the dial wherever the axis lies.
+	if oval, _ := journalEnds(j.OutOfRound); !j.RunOut.IsZero() {
+		if _, tir := journalEnds(j.RunOut); 2*tir < oval {
+			return &InputError{journalField(j.Where, "run-out"), journalQuote(j.RunOut.String()), "at least half of the out-of-round, " + j.OutOfRound.String()}
 		}
 	}
 	return j.checkWalls(finished)

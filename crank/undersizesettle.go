@@ -8,11 +8,19 @@ import (
 )
 
 // forced is the journal that rules out the next lesser undersize: the one with the
-// least to spare at it or, where there is no lesser one, at the choice itself; and
-// where nothing lesser than grinding was ruled out, the one that can't stay.
+// least to spare at it or, where there is no lesser one, the smallest of those that
+// can't stay as they are. Where it isn't known whether all can stay, it is the
+// first that this hangs on.
 func (c *UndersizeChoice) forced() int {
 	if c.Outcome == UndersizeAsIs {
 		return c.leastSpare(func(i int) units.Length { return units.Length(-c.Journals[i].AsIs) })
+	}
+	if c.Stays == tolerance.Undecided {
+		for i := range c.Journals {
+			if c.Journals[i].Stays == tolerance.Undecided {
+				return i
+			}
+		}
 	}
 	at := c.Kit
 	if at < 0 {
@@ -27,12 +35,13 @@ func (c *UndersizeChoice) forced() int {
 		}
 		return c.leastSpare(func(i int) units.Length { lo, _ := journalEnds(c.Journals[i].Fits[k].Spare); return lo })
 	}
-	for i := range c.Journals {
-		if c.Journals[i].Stays == tolerance.Below {
-			return i
+	return c.leastSpare(func(i int) units.Length {
+		lo, _ := journalEnds(c.Journals[i].Clean.Size)
+		if c.Journals[i].Stays == tolerance.Within && c.AsIsShort < 0 {
+			return lo.Add(journalLargest) // behind those that can't stay
 		}
-	}
-	return c.leastSpare(func(i int) units.Length { lo, _ := journalEnds(c.Journals[i].Clean.Size); return lo })
+		return lo
+	})
 }
 
 // groundFor reports whether a kit is one that journals are ground for.
