@@ -228,6 +228,12 @@ func ExampleDrilling_Hole() {
 	// 1322.5 g·mm, its mass centre at 69.16 mm
 }
 
+func ExampleDrilling_HoleOfFull() {
+	h, _ := drillingShown.HoleOfFull(15 * units.Millimetre)
+	fmt.Printf("%s to the point, %.1f g·mm\n", h.ToPoint.Text(units.InMillimetres, 3), h.UnbalanceGMM)
+	// Output: 18.605 mm to the point, 1029.9 g·mm
+}
+
 func ExampleDrilling_Row() {
 	row, _ := drillingShown.Row(2000, 25*units.Degree, 4)
 	fmt.Println(len(row), "holes,", row[0].ToPoint.Text(units.InMillimetres, 2), "to the point each")

@@ -71,10 +71,10 @@ type BobweightPin struct {
 
 // A Bobweight is what follows for one crankpin.
 type Bobweight struct {
-	Where         string        `json:"where,omitempty"`
-	Rotating      BobweightMass `json:"rotating"`      // of all rods on the pin, and the oil
-	Reciprocating BobweightMass `json:"reciprocating"` // all of it, of all rods on the pin
-	Bobweight     BobweightMass `json:"bobweight"`     // what to set on the crankpin
+	Where         string        `json:"where,omitempty"` // the crankpin
+	Rotating      BobweightMass `json:"rotating"`        // of all rods on the pin, and the oil
+	Reciprocating BobweightMass `json:"reciprocating"`   // all of it, of all rods on the pin
+	Bobweight     BobweightMass `json:"bobweight"`       // what to set on the crankpin
 }
 
 // mostRodsOnPin is more than stand on a crankpin side by side.

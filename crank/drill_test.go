@@ -39,6 +39,9 @@ func TestDrillReference(t *testing.T) {
 			require.NoError(t, err)
 			require.InEpsilon(t, c.Float(want), got.UnbalanceGMM, 1e-9, want)
 			require.InDelta(t, float64(mm("depth")), float64(got.FullDiameter), 2)
+			full, err := d.HoleOfFull(mm("depth"))
+			require.NoError(t, err)
+			require.InEpsilon(t, c.Float(want), full.UnbalanceGMM, 1e-9, want)
 			volume := c.Float("volume")
 			if way == DrillRoundRim {
 				volume = c.Float("rimvolume")
@@ -165,6 +168,8 @@ func TestDrillingRefuses(t *testing.T) {
 		require.ErrorContains(t, err, says)
 		_, err = d.For(1)
 		require.ErrorIs(t, err, ErrInput)
+		_, err = d.HoleOfFull(1)
+		require.ErrorIs(t, err, ErrInput)
 		_, err = d.Row(1, units.Degree, 1)
 		require.ErrorIs(t, err, ErrInput)
 	}
@@ -175,13 +180,17 @@ func TestDrillingRefuses(t *testing.T) {
 		_, err := good.Hole(depth)
 		require.ErrorContains(t, err, "from 0 mm to the deepest, 30 mm")
 	}
+	_, err := good.HoleOfFull(-1)
+	require.ErrorContains(t, err, "depth of the full diameter")
+	_, err = good.HoleOfFull(good.Deepest)
+	require.ErrorContains(t, err, "from 0 mm to the deepest, 30 mm")
 	for _, u := range []float64{0, -3, math.NaN(), math.Inf(1)} {
 		_, err := good.For(u)
 		require.ErrorContains(t, err, "above 0 g·mm")
 		_, err = good.Row(u, 20*units.Degree, 3)
 		require.ErrorIs(t, err, ErrInput)
 	}
-	_, err := good.For(5000)
+	_, err = good.For(5000)
 	require.ErrorContains(t, err, "at most what the deepest hole takes away, ")
 	_, err = good.Row(50000, 20*units.Degree, 3)
 	require.ErrorContains(t, err, "within what 3 holes")

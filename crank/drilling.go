@@ -45,7 +45,7 @@ func (w *DrillWay) UnmarshalText(text []byte) error {
 
 // A Drilling is how balancing holes are drilled on one counterweight.
 type Drilling struct {
-	Way      DrillWay     `json:"way"`
+	Way      DrillWay     `json:"way"`      // into what the hole goes, and which way
 	Diameter units.Length `json:"diameter"` // of the drill
 	Point    units.Angle  `json:"point"`    // included angle of the drill's point: 118° or 135° are usual
 	// Radius is from the shaft's axis: to the hole's mouth where it is drilled
@@ -63,7 +63,7 @@ type Drilled struct {
 	ToPoint      units.Length `json:"toPoint"`      // depth to the drill's point, as a depth stop is set
 	FullDiameter units.Length `json:"fullDiameter"` // depth of the full diameter, as a drawing gives it; 0 where only the point went in
 	Volume       units.Volume `json:"volume"`       // of what was drilled out, to the nearest 10⁻¹¹ cm³ of a float64
-	MassG        float64      `json:"mass_g"`
+	MassG        float64      `json:"mass_g"`       // what was drilled out, in grams
 	// CentreRadius is how far from the shaft's axis the mass centre of what was
 	// drilled out was: it gets less as a hole towards the axis gets deeper.
 	CentreRadius units.Length `json:"centreRadius"`
@@ -102,6 +102,19 @@ func (d Drilling) Hole(toPoint units.Length) (Drilled, error) {
 		return Drilled{}, &InputError{"depth", toPoint.String(), "from 0 mm to the deepest, " + d.Deepest.String()}
 	}
 	return d.hole(toPoint), nil
+}
+
+// HoleOfFull is [Drilling.Hole] by the depth of the full diameter, as a drawing
+// gives it: the point goes deeper by its height.
+func (d Drilling) HoleOfFull(depth units.Length) (Drilled, error) {
+	if err := d.Check(); err != nil {
+		return Drilled{}, err
+	}
+	if depth < 0 {
+		return Drilled{}, &InputError{"depth of the full diameter", depth.String(), "0 mm or more"}
+	}
+	h := DrillHole[tolerance.Float]{Diameter: sliderMM(d.Diameter), Point: tolerance.Float(d.Point.Radians())}
+	return d.Hole(depth.Add(sliderLength(h.PointHeight())))
 }
 
 func (d Drilling) hole(toPoint units.Length) Drilled {

@@ -34,8 +34,8 @@ type Pump struct {
 
 // A PumpJudgement is what follows for one measure.
 type PumpJudgement struct {
-	Finding tolerance.Finding `json:"finding"`
-	Remedy  PumpRemedy        `json:"remedy"`
+	Finding tolerance.Finding `json:"finding"` // the clearance, with gasket and cover wear where they were given, against its limits
+	Remedy  PumpRemedy        `json:"remedy"`  // what follows
 	// WithNewGears is the end clearance that new gears would have, where both
 	// widths are given.
 	WithNewGears tolerance.Bracket `json:"withNewGears,omitzero"`

@@ -1,5 +1,7 @@
 package crank
 
+import "strings"
+
 import "strconv"
 
 // A PumpKind is how an oil pump is built. The zero value is GearPump.
@@ -58,18 +60,19 @@ func pumpWord[T ~uint8](names []string, i T) string {
 }
 
 func pumpRead[T ~uint8](field string, names []string, text []byte, into *T) error {
-	want := "one of"
+	var want strings.Builder
+	want.WriteString("one of")
 	for i, n := range names {
 		if n == string(text) {
 			*into = T(i)
 			return nil
 		}
 		if i > 0 {
-			want += ","
+			want.WriteString(",")
 		}
-		want += " " + strconv.Quote(n)
+		want.WriteString(" " + strconv.Quote(n))
 	}
-	return &InputError{field, strconv.Quote(bobweightName(string(text), "")), want}
+	return &InputError{field, strconv.Quote(bobweightName(string(text), "")), want.String()}
 }
 
 // String is the kind in words.

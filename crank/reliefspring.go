@@ -11,24 +11,24 @@ import (
 // load is read on a spring tester at the manual's height. A spring under load
 // can jump: wear eye protection, and take the valve's plug out slowly.
 type ReliefSpring struct {
-	Where      string                          `json:"where,omitempty"`
-	Free       tolerance.Bracket               `json:"free"` // free length
-	FreeLimits tolerance.Spec                  `json:"freeLimits,omitzero"`
-	Height     units.Length                    `json:"height"` // at which the load was read
-	Load       tolerance.Interval[units.Force] `json:"load"`
-	LoadLimits tolerance.SpecOf[units.Force]   `json:"loadLimits,omitzero"`
+	Where      string                          `json:"where,omitempty"`     // "main oil pump"
+	Free       tolerance.Bracket               `json:"free"`                // free length
+	FreeLimits tolerance.Spec                  `json:"freeLimits,omitzero"` // of the free length
+	Height     units.Length                    `json:"height"`              // at which the load was read
+	Load       tolerance.Interval[units.Force] `json:"load"`                // as read at that height
+	LoadLimits tolerance.SpecOf[units.Force]   `json:"loadLimits,omitzero"` // of that load
 	// Installed and Seat, where both are given, say at which pressure the valve
 	// opens: the spring's height with the valve shut, and the diameter that the
 	// oil acts on then.
 	Installed      tolerance.Bracket                `json:"installed,omitzero"`
-	Seat           tolerance.Bracket                `json:"seat,omitzero"`
-	PressureLimits tolerance.SpecOf[units.Pressure] `json:"pressureLimits,omitzero"`
+	Seat           tolerance.Bracket                `json:"seat,omitzero"`           // the diameter that the oil acts on with the valve shut
+	PressureLimits tolerance.SpecOf[units.Pressure] `json:"pressureLimits,omitzero"` // of the pressure at which the valve opens
 }
 
 // A ReliefReport is what follows for a spring.
 type ReliefReport struct {
-	Free      tolerance.Finding                    `json:"free"`
-	Load      tolerance.FindingOf[units.Force]     `json:"load"`
+	Free      tolerance.Finding                    `json:"free"`               // of the free length
+	Load      tolerance.FindingOf[units.Force]     `json:"load"`               // of the load at the height
 	Rate      tolerance.Interval[units.SpringRate] `json:"rate"`               // from free length and load
 	Installed tolerance.Interval[units.Force]      `json:"installed,omitzero"` // the load with the valve shut
 	Opens     tolerance.Interval[units.Pressure]   `json:"opens,omitzero"`     // where the valve opens

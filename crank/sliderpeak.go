@@ -8,11 +8,11 @@ import (
 )
 
 // Peaks are where the piston goes fastest: down, and up. That is where its
-// acceleration is zero, nearer to top dead centre than halfway, and by no more
-// than a few degrees where throw and rod stand at right angles. Without offset
-// sin²θ there is the root u of u³ − n²u² − n⁴u + n⁴ = 0 with n = rod/throw; the
-// two-term series of handbooks is out by up to half a degree. It is found by
-// bisection, to the quantum of angle. It fails with an [InputError] as
+// acceleration is zero, near where throw and rod stand at right angles, and in
+// most engines 73° to 80° from top dead centre. Without offset sin²θ there is
+// the root u of u³ − n²u² − n⁴u + n⁴ = 0 with n = rod/throw; the two-term
+// series of handbooks is 0.4° out for a rod of 1.67 strokes. It is found by
+// bisection, as near as float64 tells the angles apart. It fails with an [InputError] as
 // [SliderCrank.At] does.
 func (s SliderCrank) Peaks(rpm float64) (down, up PistonMotion, err error) {
 	if err := s.Check(); err != nil {

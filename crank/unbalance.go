@@ -59,9 +59,8 @@ func UnbalanceAt[R tolerance.Real[R]](unbalance, place, a, b R) R {
 }
 
 // UnbalanceGrades are the grades of ISO 21940-11 in mm/s, each 2.5 times the one
-// before: from memory. Which one an engine's crankshaft is balanced to is for
-// its maker to say; one of 6.3 or 16 for passenger cars, and 2.5 or less for
-// racing, is common practice.
+// before: from memory. Which one a crankshaft is balanced to is for the engine's
+// maker to say; the standard's table of machines isn't repeated here.
 func UnbalanceGrades() []float64 {
 	return []float64{0.4, 1, 2.5, 6.3, 16, 40, 100, 250, 630, 1600, 4000}
 }

@@ -22,22 +22,22 @@ type UnbalanceReading struct {
 // are along it, from one datum. A crankshaft that needs bobweights carries them,
 // and its mass is with them and with what else was spun with it.
 type UnbalanceRotor struct {
-	Mass       units.Mass   `json:"mass"`      // of the rotor as spun
-	RPM        float64      `json:"rpm"`       // the highest it runs at in the engine, not the machine's
-	GradeMMPS  float64      `json:"gradeMMPS"` // balance quality grade: 6.3 for G 6.3
-	BearingA   units.Length `json:"bearingA"`  // the first bearing plane
-	BearingB   units.Length `json:"bearingB"`  // the other
-	MassCentre units.Length `json:"massCentre"`
+	Mass       units.Mass   `json:"mass"`       // of the rotor as spun
+	RPM        float64      `json:"rpm"`        // the highest it runs at in the engine, not the machine's
+	GradeMMPS  float64      `json:"gradeMMPS"`  // balance quality grade: 6.3 for G 6.3
+	BearingA   units.Length `json:"bearingA"`   // the first bearing plane
+	BearingB   units.Length `json:"bearingB"`   // the other
+	MassCentre units.Length `json:"massCentre"` // the rotor's; it may lie outside the bearings
 	// Limit7030 keeps each bearing plane's share within 0.3 and 0.7 of the
 	// whole, as the standard is said to recommend where the mass centre lies
 	// near one bearing (from memory, and public texts; ask the standard).
 	Limit7030 bool               `json:"limit7030,omitempty"`
-	Readings  []UnbalanceReading `json:"readings,omitempty"`
+	Readings  []UnbalanceReading `json:"readings,omitempty"` // what the machine shows, in one plane, two or more
 }
 
 // An UnbalancePlane is one bearing plane judged.
 type UnbalancePlane struct {
-	AllowedGMM  float64           `json:"allowedGMM"`
+	AllowedGMM  float64           `json:"allowedGMM"`  // the share of this plane in what is permissible, g·mm
 	LeastGMM    float64           `json:"leastGMM"`    // the least that the readings allow
 	GreatestGMM float64           `json:"greatestGMM"` // the greatest
 	Angle       units.Angle       `json:"angle"`       // of the heavy place, where the readings have angles
@@ -48,10 +48,10 @@ type UnbalancePlane struct {
 type UnbalanceReport struct {
 	AllowedGMM     float64           `json:"allowedGMM"`     // for the whole rotor
 	EccentricityUM float64           `json:"eccentricityUM"` // of its mass centre, permissible
-	A              UnbalancePlane    `json:"a"`
-	B              UnbalancePlane    `json:"b"`
-	Verdict        tolerance.Verdict `json:"verdict"` // of both planes
-	Next           string            `json:"next"`    // what to do next, in words
+	A              UnbalancePlane    `json:"a"`              // at bearing A
+	B              UnbalancePlane    `json:"b"`              // at bearing B
+	Verdict        tolerance.Verdict `json:"verdict"`        // of both planes
+	Next           string            `json:"next"`           // what to do next, in words
 }
 
 // unbalanceRounding is more than the relative error of the sums here: what is

@@ -56,7 +56,7 @@ func (g given) page() (string, error) {
 	switch {
 	case g.step <= 0 || g.to < g.from:
 		return "", fmt.Errorf("-step: from %v to %v by %v is no table: give a step above zero, and the lesser angle first", g.from, g.to, g.step)
-	case (g.to.Sub(g.from))/g.step >= mostLines:
+	case int64(g.to.Sub(g.from)/g.step) >= mostLines:
 		return "", fmt.Errorf("-step: from %v to %v by %v is more than %d lines", g.from, g.to, g.step, mostLines)
 	case g.series && g.slider.Offset != 0:
 		return "", fmt.Errorf("-series: the two-term series has no offset, and here it is %v", g.slider.Offset)
