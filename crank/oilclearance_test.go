@@ -105,6 +105,7 @@ func TestOilReadingsRefuses(t *testing.T) {
 		"larger":       {OilReadings{Journal: oilAt("64.1 mm"), Housing: oilAt("64 mm"), Upper: oilAt("2 mm"), Lower: oilAt("2 mm")}, "journal 64.1 mm is not below the housing bore 64 mm"},
 		"interference": {OilReadings{Where: "main 2", Journal: oilAt("60.05 mm"), Bore: oilAt("60.04 mm")}, "main 2, oil clearance -0.01 mm is not a clearance: it is an interference"},
 		"walls":        {OilReadings{Journal: oilAt("60.05 mm"), Housing: oilAt("64 mm"), Upper: oilAt("2 mm"), Lower: oilAt("2 mm")}, "it is an interference"},
+		"two units":    {OilReadings{Journal: oilAt("59.96 mm", "2.36 mm"), Bore: oilAt("60.04 mm")}, "journal 2.36 mm is not near 59.96 mm"},
 		"inch":         {OilReadings{Journal: oilAt("2.36 mm"), Bore: oilAt("60.04 mm")}, "journal 2.36 mm is not near the bore 60.04 mm"},
 	} {
 		_, err := c.o.Check(limits)

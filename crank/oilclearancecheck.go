@@ -144,6 +144,14 @@ func (o *OilReadings) check() error {
 				return err
 			}
 		}
+		// Readings of one thing that differ by half are in two units.
+		if len(l.readings) > 1 {
+			least, greatest := tolerance.Extremes(l.readings...)
+			lo, _ := journalEnds(least)
+			if _, hi := journalEnds(greatest); hi > lo+lo/2 {
+				return &InputError{journalField(o.Where, l.field), least.String(), "near " + greatest.String() + ", which was read of it elsewhere: one of them is in another unit"}
+			}
+		}
 	}
 	_, greatest := tolerance.Extremes(o.Journal...)
 	journal, _ := journalEnds(greatest)
