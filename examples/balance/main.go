@@ -13,6 +13,8 @@
 // practice; holes are checked in package crank against numerical integration.
 // The engine in engine.json is invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: a shaft that spins stores energy: guard, clamps and bobweights tight,
 // nobody in its plane. Plugs go in parallel to the shaft, so that they can't fly
 // out, and are locked. Drill less than reckoned, never into an oil way, a fillet

@@ -8,6 +8,8 @@
 // Source: WebAssembly and its loader as the Go distribution ships them; the
 // arithmetic is the library's.
 //
+// For: shop software, hobbyists.
+//
 // Caution: a page can't see which blade was bent or which bore was dirty.
 // Undecided is not a pass, and the engine maker's manual governs.
 package main

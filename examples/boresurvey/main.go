@@ -12,6 +12,8 @@
 // its own limits, is as US Army TM 9-2815-220-24 has it; the arithmetic is
 // geometry, checked in package cylinder. The engine in engine.json is invented.
 //
+// For: shop software, instructors.
+//
 // Caution: "can't tell" is not a pass, and the engine maker's manual governs.
 // Lift a block with a hoist and its own eyes; ridges and rings cut.
 package main

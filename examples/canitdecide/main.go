@@ -11,6 +11,8 @@
 // default probability of 95 % as reported in public texts), JCGM 106 for the
 // probability that the part conforms.
 //
+// For: shop software, instructors.
+//
 // Caution: undecided is not a pass. The engine maker's manual governs.
 package main
 

@@ -9,6 +9,8 @@
 // Source: the key, which the recipe worksheet writes; the slips are common
 // practice.
 //
+// For: instructors.
+//
 // Caution: a mark is for the arithmetic. Who measures an engine goes by the
 // maker's manual.
 package main

@@ -11,6 +11,8 @@
 // Source: the formulas are geometry, checked in package cylinder against
 // textbook examples. The engine of the defaults is invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: measure with fuel and ignition disabled, since the engine is turned.
 // Take the gasket's compressed thickness from its maker. A higher ratio needs
 // fuel to match, and a lower squish can let piston meet head or valves. The

@@ -10,6 +10,8 @@
 // places are those of IEEE Std 268 and ASTM SI 10; the table of places is from
 // memory.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: judge against the column that the maker designed in, unrounded. The
 // engine maker's manual governs.
 package main

@@ -10,6 +10,8 @@
 // Source: RFC 4180 (comma-separated values). Which first letters start a
 // formula is common practice among spreadsheet programs.
 //
+// For: shop software.
+//
 // Caution: undecided is not a pass. The engine maker's manual governs.
 package main
 
@@ -139,32 +141,4 @@ func finding(row []string, at map[string]int) ([]string, error) {
 		margin = m.Text(units.InMillimetres, units.AllPlaces)
 	}
 	return []string{f.Standing.String(), margin, f.Explain()}, nil
-}
-
-// risky is what a spreadsheet takes for the start of a formula. A minus sign
-// before a digit is a number, and stays.
-func risky(cell string) bool {
-	if cell == "" || !strings.ContainsRune("=+-@\t\r＝＋－＠", []rune(cell)[0]) {
-		return false
-	}
-	_, err := units.ParseLength(cell)
-	return err != nil
-}
-
-// safe gives cells that might be taken for formulas an apostrophe.
-func safe(cells []string) []string {
-	for i, c := range cells {
-		if risky(c) {
-			cells[i] = "'" + c
-		}
-	}
-	return cells
-}
-
-// plain takes that apostrophe off again.
-func plain(cell string) string {
-	if rest, ok := strings.CutPrefix(cell, "'"); ok && risky(rest) {
-		return rest
-	}
-	return cell
 }

@@ -14,6 +14,8 @@
 // the rest is arithmetic of lengths. The engine in engine.json, with its table,
 // is invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: a shaft that is levered along may turn: keep fingers from the webs,
 // and never lever on a cap or a seal. A shaft must not be pinched; turn it by
 // hand after the caps are tightened. The engine maker's manual governs.

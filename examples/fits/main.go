@@ -8,6 +8,8 @@
 // Source: ISO 286-1 and -2 (tables up to 500 mm), with the second sources named
 // in package limits.
 //
+// For: shop software, instructors.
+//
 // Caution: the engine maker's own limits come before any standard fit. Pressed
 // and heated parts burn, and may fly: see the maker's manual.
 package main

@@ -14,6 +14,8 @@
 // practice. The table and all limits are the engine maker's, those in
 // engine.json are invented.
 //
+// For: shop software, instructors.
+//
 // Caution: a gasket that is too thin lets a piston hit the head. Keep fingers
 // off the crowns and out of the bores while the crank turns, and turn the
 // assembled engine by hand two full turns before it runs. The engine maker's

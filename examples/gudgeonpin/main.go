@@ -13,6 +13,8 @@
 // piston; that pins may wear 0.001 in is TM 10-3930-647-14&P. The engine in
 // engine.json, with its colours, is invented.
 //
+// For: shop software, instructors.
+//
 // Caution: circlips fly: guard your eyes, and fit new ones. Heat pistons and
 // rods in an oven or by induction, never with a flame (an alloy piston that was
 // overheated is soft and doesn't show it), no hotter than the maker allows, with

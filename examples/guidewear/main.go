@@ -13,6 +13,8 @@
 // Source: the arithmetic is geometry, checked in package valvetrain against a
 // root finder and a linear programme; the limits in engine.json are invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: springs and collets under load can leave the bench at the height of an
 // eye, so wear eye protection when valves are taken out. Dust of guides of
 // beryllium alloy harms the lungs for life: find out what they are made of before

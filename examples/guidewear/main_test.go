@@ -64,8 +64,9 @@ func TestOtherWays(t *testing.T) {
 		require.LessOrEqual(t, len([]rune(line)), 80, line)
 	}
 	// No repair asked for, and a working of diameters without one.
-	i, j := strings.Index(good, `"repair"`), strings.Index(good, `"valves"`)
-	out, errs, exit := call(good[:i]+good[j:], "-working", "inlet 1")
+	before, _, _ := strings.Cut(good, `"repair"`)
+	j := strings.Index(good, `"valves"`)
+	out, errs, exit := call(before+good[j:], "-working", "inlet 1")
 	require.Equal(t, recipe.Answered, exit, errs)
 	require.Contains(t, out, "by diameters")
 }

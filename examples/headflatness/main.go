@@ -13,6 +13,8 @@
 // in package cylinder and checked there by linear programming. The head in
 // head.json is invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: a head is heavy and its edges cut: lift it with help or a hoist, set
 // it down on wood, never on its valves. Where the camshaft runs in the head its
 // tunnel is checked before the face. "Can't tell" is not a pass, and the engine

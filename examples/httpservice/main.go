@@ -8,6 +8,8 @@
 // Source: RFC 8259 (JSON), RFC 9110 (HTTP status codes); the finding's arithmetic
 // is that of package tolerance.
 //
+// For: shop software.
+//
 // Caution: an answer over a wire is no more than the reading that went in.
 // Undecided is not a pass, and the engine maker's manual governs. The service
 // has no log-in and no encryption: keep it behind something that has.

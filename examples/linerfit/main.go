@@ -12,6 +12,8 @@
 // cylinder against a textbook and a boundary-value problem; the limits are the
 // engine maker's, those in engine.json are invented.
 //
+// For: shop software, instructors.
+//
 // Caution: heat in an oven, never with a flame, and wear gloves; dry ice and
 // liquid nitrogen displace the air (asphyxia) and burn by cold; pressed parts
 // can jump: stand behind a guard. The engine maker's manual governs.

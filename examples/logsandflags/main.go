@@ -7,6 +7,8 @@
 //
 // Source: the Go standard library's own documentation of these packages.
 //
+// For: shop software, hobbyists.
+//
 // Caution: what is logged is what was read, not what is true. Undecided is not
 // a pass, and the engine maker's manual governs.
 package main

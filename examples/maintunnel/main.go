@@ -14,6 +14,8 @@
 // linear programme and cases of common practice; limits in engine.json are
 // invented.
 //
+// For: shop software, instructors.
+//
 // Caution: a block is heavy, so lift it with rated tackle and keep hands and
 // feet from under it. The engine maker's manual governs.
 package main

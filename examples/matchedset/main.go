@@ -13,6 +13,8 @@
 // moments for a rod's ends. Limits on a set's mass such as 2 g are printed in
 // army manuals; those in set.json are invented, the engine maker's govern.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: taking metal off weakens a part: only where the engine maker allows
 // it, at the places meant for it, and never from a crown, a skirt or a rod's
 // beam. Wear eye protection when grinding. Parts that have run together stay

@@ -14,6 +14,8 @@
 // journal's diameter is common practice. The engine and the strip's table in
 // engine.json are invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: "can't tell" is not a pass, and the engine maker's manual governs. Never
 // file a cap or a shell. Keep shells' backs and housings clean and dry. Hold a shaft
 // against the upper shells with a jack that bears it, and keep hands from under it.

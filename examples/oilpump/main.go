@@ -12,6 +12,8 @@
 // of US Army manuals (TM 10-3930-638-24&P, TM 5-6115-400-35). The limits in
 // engine.json are invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: a spring under load can jump: wear eye protection, and take the
 // relief valve's plug out slowly. Fill a pump with oil before it is first turned.
 // "Can't tell" is not a pass, and the engine maker's manual governs.

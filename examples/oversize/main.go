@@ -12,6 +12,8 @@
 // and the hone's stock are common practice. The engine in engine.json is
 // invented.
 //
+// For: shop software, instructors.
+//
 // Caution: "can't tell" is not a pass, and the engine maker's manual governs.
 // Plated, coated and bare alloy bores are not bored without the maker's process.
 // Boring and honing throw dust and oil mist: guard eyes and lungs, and lift the

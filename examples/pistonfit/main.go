@@ -13,6 +13,8 @@
 // 10-3930-653-14&P; the rest is geometry and linear expansion, checked in
 // package piston. The engine in engine.json is invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: "can't tell" is not a pass, and the engine maker's manual governs.
 // Pistons, rings and feeler strips have sharp edges; circlips fly: guard your
 // eyes. Keep fingers out of a bore that a piston may drop through.

@@ -11,6 +11,8 @@
 // invented. Handbooks that work with the two-term series print other numbers:
 // -series shows them beside.
 //
+// For: instructors, hobbyists.
+//
 // Caution: turn the engine by hand, with fuel and ignition disabled, and keep
 // clear of what moves. A positive stop bends what it meets: turn gently, and
 // find it 15° or more from top dead centre. The engine maker's manual governs.

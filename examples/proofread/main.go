@@ -10,6 +10,8 @@
 // Source: the kinds of slip are those found in printed service manuals (package
 // proofread tests itself on sixteen of them).
 //
+// For: shop software, instructors.
+//
 // Caution: a suspicion is no correction, and nothing flagged proves nothing:
 // look the figure up in the engine maker's manual.
 package main

@@ -15,6 +15,8 @@
 // Expansion coefficients have their source in package piston. The engine in
 // engine.json is invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: ends that butt score the bore and break lands. "Can't tell" is not a
 // pass, and the engine maker's manual governs. Ring ends are sharp and rings
 // spring: wear eye protection; file from the face inward.

@@ -12,6 +12,8 @@
 // Source: rules of US Army TM 9-2815-226-34-1 and FAA-H-8083-32; the rest is
 // arithmetic of lengths. The rods in rods.json are invented.
 //
+// For: shop software, instructors.
+//
 // Caution: never file a cap or a rod. A rod with a cracked (fracture split) cap is
 // not straightened, and its cap fits no other rod. Bolts that are tightened to
 // yield are used once. The engine maker's manual governs.

@@ -13,6 +13,8 @@
 // package tolerance/form against published data. The bore in bore.json is
 // invented.
 //
+// For: shop software, instructors.
+//
 // Caution: a limit in a manual may mean either figure. The engine maker's manual
 // governs.
 package main

@@ -15,6 +15,8 @@
 // 10-3930-653-14&P. The separation is checked in package crank against numpy. The
 // shaft in shaft.json is invented.
 //
+// For: shop software, instructors.
+//
 // Caution: lift a shaft with a hoist, keep hands from the webs while it turns.
 // A nitrided shaft isn't straightened. The engine maker's manual governs.
 package main

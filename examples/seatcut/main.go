@@ -12,6 +12,8 @@
 // Source: geometry, checked in package valvetrain against meeting points of lines
 // and integrals of mpmath. Without flags the sizes are invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: guides come first, for the seat is cut from them. Dust of seats of
 // beryllium alloy harms the lungs for life; wear eye protection at the grinder; a
 // valve filled with sodium is never cut, drilled or ground into. The engine

@@ -18,7 +18,6 @@ const width = 78
 func mm(b tolerance.Bracket) string {
 	if w, ok := b.Width(); ok && w < units.Nanometre {
 		m, _ := b.Middle()
-		b = tolerance.Exactly(m)
 		return m.Text(units.InMillimetres, 3)
 	}
 	return b.Text(units.InMillimetres, 3)

@@ -12,6 +12,8 @@
 // feeler); limits of 0.03 to 0.07 mm are common practice. The engine in
 // engine.json is invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: "can't tell" is not a pass, and the engine maker's manual governs.
 // Ring ends and groove edges cut; never force a blade.
 package main

@@ -14,6 +14,8 @@
 // springs of two US Army manuals; that free length alone proves nothing:
 // NAVEDTRA 14076. The limits in engine.json are invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: a spring under load, and the collets that it holds, can leave the bench
 // at the height of an eye: wear eye protection, use the tester's guard and a proper
 // compressor, and never stand in line with a spring. The engine maker's manual

@@ -102,8 +102,8 @@ func TestBadInput(t *testing.T) {
 			require.True(t, strings.HasPrefix(errs, "springset: standard input"), errs)
 		})
 	}
-	i := strings.Index(good, `"valves"`)
-	_, errs, exit := call(good[:i] + `"valves": []}`)
+	before, _, _ := strings.Cut(good, `"valves"`)
+	_, errs, exit := call(before + `"valves": []}`)
 	require.Equal(t, recipe.Refused, exit)
 	require.Contains(t, errs, "no valve")
 }

@@ -9,6 +9,8 @@
 // is pure Go, so that the recipe needs no C compiler; it stands in a module of
 // its own, so that the library doesn't require it.
 //
+// For: shop software.
+//
 // Caution: a reading kept is no better than the reading taken. Undecided is not
 // a pass, and the engine maker's manual governs.
 package main

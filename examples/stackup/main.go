@@ -10,6 +10,8 @@
 // Source: root-sum-square and standard deviations as in JCGM 100 (GUM) 5.1 and
 // 4.3; simulation as in JCGM 101. The engine in chain.json is invented.
 //
+// For: shop software, instructors.
+//
 // Caution: for the one engine on the stand the worst case counts, or measured
 // sizes in place of limits. The engine maker's manual governs.
 package main

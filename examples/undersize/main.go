@@ -13,6 +13,8 @@
 // grinding, and that where one is ground all are, by the rule of US Army TM
 // 5-3805-262-34, p. 4-24. The shaft in shaft.json is invented.
 //
+// For: shop software, instructors.
+//
 // Caution: "can't tell" is not a pass, and the engine maker's manual governs. A
 // nitrided or built-up journal isn't ground without the maker's process, nor is a
 // nitrided shaft straightened. Test every shaft for cracks before and after

@@ -8,6 +8,8 @@
 //
 // Source: the formulas' own documentation; the numbers are invented.
 //
+// For: instructors.
+//
 // Caution: a sheet teaches arithmetic. On an engine the maker's manual governs,
 // and a reading has an error that a sheet leaves out.
 package main
