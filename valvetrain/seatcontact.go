@@ -95,7 +95,7 @@ func (s Seat) ContactOn(face ValveFace) (SeatContact, error) {
 	if err != nil {
 		return SeatContact{}, err
 	}
-	if err := (Seat{face.Angle, face.Outer, face.Inner}).check(); err != nil {
+	if err := Seat(face).check(); err != nil {
 		return SeatContact{}, &InputError{"valve face", face.Angle.String() + ", " + face.Outer.String() + " to " + face.Inner.String(), "a cone wider at the margin, between 0° and 90°"}
 	}
 	apart := InterferenceAngle(s.Angle.square, face.Angle.square)

@@ -38,7 +38,7 @@ func NarrowedFromAbove[R tolerance.Real[R]](feed, seat, cutter R) R {
 // α is the seat's angle and γ the cutter's, from the plane square to the stem,
 // in radians. Why: the cones cross at r = −k/(tan γ − tan α), see
 // [FeedFromAbove], so a feed moves the inner edge outward by itself over
-// tan γ − tan α. A 75° cutter on a 45° seat takes 2.7 times the feed of a 60°
+// tan γ − tan α. A 75° cutter on a 45° seat takes 3.7 times the feed of a 60°
 // one; at 90° no feed narrows.
 func FeedFromBelow[R tolerance.Real[R]](narrower, seat, cutter R) R {
 	return narrower.Mul(cutter.Sub(seat).Sin()).Quo(cutter.Cos())

@@ -26,13 +26,13 @@ type SeatSurvey struct {
 // A SeatReport is what a survey tells of a seat. A finding of zero value is of
 // something that wasn't measured.
 type SeatReport struct {
-	Width   tolerance.Finding                `json:"width"`           // least and greatest
-	RunOut  tolerance.Finding                `json:"runOut,omitzero"` // from the guide
-	Angle   tolerance.FindingOf[units.Angle] `json:"angle,omitzero"`  // from the plane square to the stem
-	Contact *SeatContact                     `json:"contact,omitempty"`
-	Clear   tolerance.Finding                `json:"clear,omitzero"` // of the face, the lesser side
-	Depth   tolerance.Finding                `json:"depth,omitzero"` // of the valve's head
-	Next    string                           `json:"next"`           // what to do
+	Width   tolerance.Finding                `json:"width"`             // least and greatest
+	RunOut  tolerance.Finding                `json:"runOut,omitzero"`   // from the guide
+	Angle   tolerance.FindingOf[units.Angle] `json:"angle,omitzero"`    // from the plane square to the stem
+	Contact *SeatContact                     `json:"contact,omitempty"` // on the valve's face; nil where that was not measured
+	Clear   tolerance.Finding                `json:"clear,omitzero"`    // of the face, the lesser side
+	Depth   tolerance.Finding                `json:"depth,omitzero"`    // of the valve's head
+	Next    string                           `json:"next"`              // what to do
 }
 
 // Inspect judges width, run-out, angle, depth, and where the seat lies on the
