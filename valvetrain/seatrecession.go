@@ -132,7 +132,7 @@ func (r Sinkage) VolumeAdded() (tolerance.Interval[units.Volume], error) {
 	}
 	// One quantum outward covers the rounding to it.
 	if hi > 0 {
-		hi++
+		hi += units.Volume(1)
 	}
-	return inputSpan(max(0, lo-1), hi), nil
+	return inputSpan(max(0, lo-units.Volume(1)), hi), nil
 }

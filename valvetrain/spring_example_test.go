@@ -145,8 +145,8 @@ func ExampleSpringRateOfCoil() {
 
 func ExampleSpringActiveFor() {
 	type f = tolerance.Float
-	fmt.Printf("%.2f\n", valvetrain.SpringActiveFor(f(84000), f(4.25), f(34), f(6.25)))
-	// Output: 13.94
+	fmt.Printf("%.1f\n", valvetrain.SpringActiveFor(f(84000), f(4.25), f(34), f(6.25)))
+	// Output: 13.9
 }
 
 func ExampleSpringWireFor() {

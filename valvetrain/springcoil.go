@@ -150,9 +150,9 @@ func (c SpringCoil) Rate() (RateBracket, error) {
 		return RateBracket{}, &InputError{"wire", c.Wire.String(), "thin enough for a rate within range"}
 	}
 	if hi > 0 {
-		hi++
+		hi += units.SpringRate(1)
 	}
-	return inputSpan(max(0, lo-1), hi), nil
+	return inputSpan(max(0, lo-units.SpringRate(1)), hi), nil
 }
 
 // Solid is the height at which all coils touch, by what the ends are like: see
