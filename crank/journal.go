@@ -53,14 +53,6 @@ func StrokeByHeights[N tolerance.Number[N]](highest, lowest N) N { return highes
 // lowest and the stroke: the inverse of [StrokeByHeights].
 func HeightForStroke[N tolerance.Number[N]](stroke, lowest N) N { return lowest.Add(stroke) }
 
-// StrokeOfThrow is the stroke of a throw, the distance from the axis of the mains
-// to that of the pin: twice it, where the piston's line runs through the axis of
-// the mains.
-func StrokeOfThrow[N tolerance.Number[N]](throw N) N { return throw.Scale(2, 1) }
-
-// ThrowOfStroke is half the stroke: the inverse of [StrokeOfThrow].
-func ThrowOfStroke[N tolerance.Number[N]](stroke N) N { return stroke.Scale(1, 2) }
-
 // IndexError is how far one crankpin stands on from its place to another, in
 // radians, from the heights of the two pins' axes with the shaft turned so that
 // both should be level with the axis of the mains, on one side of it: heights

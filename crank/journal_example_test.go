@@ -150,16 +150,6 @@ func ExampleHeightForStroke() {
 	// Output: 193.5 mm
 }
 
-func ExampleStrokeOfThrow() {
-	fmt.Println(crank.StrokeOfThrow(journalLength("43 mm")), crank.ThrowOfStroke(journalLength("3.375 in")).Text(units.InInches, 4))
-	// Output: 86 mm 1.6875 in
-}
-
-func ExampleThrowOfStroke() {
-	fmt.Println(crank.ThrowOfStroke(journalLength("86 mm")))
-	// Output: 43 mm
-}
-
 func ExampleIndexError() {
 	// Two pins that should be level: the second stands 0.1 mm higher on a throw of 43.
 	index := crank.IndexError(tolerance.Float(0), 0.1, 43)

@@ -360,7 +360,6 @@ func TestInspectJournalsAppends(t *testing.T) {
 func TestStrokeAndIndex(t *testing.T) {
 	require.Equal(t, journalMM("86"), StrokeByHeights(journalMM("193.5"), journalMM("107.5")))
 	require.Equal(t, journalMM("193.5"), HeightForStroke(journalMM("86"), journalMM("107.5")))
-	require.Equal(t, journalMM("86"), StrokeOfThrow(ThrowOfStroke(journalMM("86"))))
 	rng := rand.New(rand.NewPCG(6, 1))
 	for range 1000 {
 		index, throw := (rng.Float64()-0.5)*math.Pi*0.99, 1+rng.Float64()*100

@@ -27,8 +27,6 @@ func journalFormula[N tolerance.Number[N]]() map[string]func(a, b, c, d N) N {
 		"JournalWearOpposite":  func(a, b, c, _ N) N { return JournalWearOpposite(a, b, c) },
 		"StrokeByHeights":      func(a, b, _, _ N) N { return StrokeByHeights(a, b) },
 		"HeightForStroke":      func(a, b, _, _ N) N { return HeightForStroke(a, b) },
-		"StrokeOfThrow":        func(a, _, _, _ N) N { return StrokeOfThrow(a) },
-		"ThrowOfStroke":        func(a, _, _, _ N) N { return ThrowOfStroke(a) },
 		"CleanSize":            func(a, _, c, d N) N { return CleanSize(a, c, d) },
 		"WearCleaned":          func(a, b, c, _ N) N { return WearCleaned(a, b, c) },
 		"CleanSizeMoved":       CleanSizeMoved[N],

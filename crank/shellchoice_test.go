@@ -271,3 +271,39 @@ func TestChooseShellsWithALotOfBearings(t *testing.T) {
 		honest(t, &j, &got)
 	}
 }
+
+// A stock so short, and halves so alike, that it gives up says so in time.
+func TestChooseShellsGivesUp(t *testing.T) {
+	j := ShellJob{Classes: shellClasses(40), Mixed: true, Wanted: selective.Wanted{Band: tolerance.MustParseBand("0.025–0.050 mm"), Aim: journalMM("0.0351")}}
+	rng := rand.New(rand.NewPCG(33, 1))
+	for k := range j.Classes {
+		j.Classes[k].Wall = tolerance.Exactly(journalMM("1.985") + units.Length(rng.Int64N(20e6)))
+		j.Classes[k].Uppers, j.Classes[k].Lowers = HalvesInStock(1), HalvesInStock(1)
+	}
+	for range 30 {
+		j.Bearings = append(j.Bearings, ShellBearing{Housing: tolerance.Exactly(journalMM("64.000") + units.Length(rng.Int64N(12e6))), Journal: tolerance.Exactly(journalMM("59.980"))})
+	}
+	_, err := ChooseShells(&j)
+	require.ErrorIs(t, err, ErrShellSearch)
+}
+
+// FuzzChooseShells: whatever the job, an honest choice or a typed error.
+func FuzzChooseShells(f *testing.F) {
+	f.Add(int64(64_000_000_000), int64(59_965_000_000), int64(2_000_000_000), int64(3_000_000), int64(35_000_000), uint8(3), uint8(4), uint64(0x123456))
+	f.Add(int64(1), int64(0), int64(-1), int64(0), int64(5), uint8(1), uint8(0), uint64(0))
+	f.Fuzz(func(t *testing.T, housing, journal, wall, step, aim int64, bearings, classes uint8, stock uint64) {
+		j := ShellJob{Mixed: stock&1 == 1, Wanted: selective.Wanted{Band: tolerance.AtLeast(units.Length(0)), Aim: units.Length(aim)}}
+		for i := range int64(bearings % 5) {
+			j.Bearings = append(j.Bearings, ShellBearing{Housing: tolerance.Exactly(units.Length(housing).Add(units.Length(i * 1000))), Journal: tolerance.Exactly(units.Length(journal))})
+		}
+		for k := range int64(classes % 5) {
+			j.Classes = append(j.Classes, ShellClass{Wall: tolerance.Exactly(units.Length(wall).Add(units.Length(step).Scale(k, 1))), Uppers: HalvesInStock(int(stock >> (8 * k) & 3)), Lowers: HalvesInStock(int(stock >> (8*k + 2) & 3))})
+		}
+		c, err := ChooseShells(&j)
+		if err != nil {
+			require.ErrorIs(t, err, ErrInput)
+			return
+		}
+		honest(t, &j, &c)
+	})
+}

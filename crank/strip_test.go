@@ -146,3 +146,22 @@ func TestStripRefuses(t *testing.T) {
 	_, err = stripDemo.Read(&s, tolerance.Spec{}, bad)
 	require.Error(t, err)
 }
+
+func FuzzStripTable(f *testing.F) {
+	f.Add(int64(1_200_000_000), int64(300_000_000), int64(76_000_000), int64(25_000_000), int64(1_300_000_000), int64(10))
+	f.Add(int64(1), int64(0), int64(-1), int64(5), int64(0), int64(-1))
+	f.Fuzz(func(t *testing.T, w, dw, c, dc, width, e int64) {
+		table := StripTable{{units.Length(w), units.Length(c)}, {units.Length(w).Add(units.Length(dw)), units.Length(c).Sub(units.Length(dc))}}
+		x := journalSpan(units.Length(width), units.Length(width).Add(units.Length(e)))
+		s := CrushedStrip{Front: x, Middle: x, Rear: x}
+		r, err := table.Read(&s, tolerance.Spec{}, tolerance.Spec{})
+		if err != nil {
+			require.ErrorIs(t, err, ErrInput)
+			return
+		}
+		lo, end := r.Least.Lower()
+		require.NotEqual(t, tolerance.Absent, end)
+		require.GreaterOrEqual(t, lo, units.Length(0))
+		require.Equal(t, JournalStraight, r.Shape)
+	})
+}

@@ -29,7 +29,9 @@ type ShellKit struct {
 	Journal tolerance.Band `json:"journal,omitzero"`
 	// AsIs is the band of sizes of a used journal that these shells may go on
 	// without grinding, as standard ones and thin ones (.001, .002 in) may by some
-	// manuals' rule. The zero band: never.
+	// manuals' rule; the least diameter is held to it, and the oil clearance then to
+	// the greatest. The zero band: never, but that standard shells go on the standard
+	// sizes. A kit with this band alone is not ground for.
 	AsIs  tolerance.Band `json:"asIs,omitzero"`
 	Stock ShellStock     `json:"stock,omitzero"` // how many pairs are there
 }
