@@ -120,8 +120,8 @@ func ExampleRocking_Inspect() {
 	}.Inspect()
 	fmt.Println(err)
 	fmt.Println(r.Travel.Standing)
-	fmt.Println("mean of the mouths", r.Clearance.Text(units.InMillimetres, 3), "far mouth", r.Far.Text(units.InMillimetres, 3))
-	fmt.Println(r.Judgment.Standing)
+	fmt.Println("mean of the mouths", r.Mean.Text(units.InMillimetres, 3), "far mouth", r.Far.Text(units.InMillimetres, 3))
+	fmt.Println(r.Clearance.Standing)
 	// Output:
 	// <nil>
 	// usable

@@ -54,7 +54,7 @@ func TestRockingReference(t *testing.T) {
 		r, err := Rocking{Travel: tolerance.Exactly(mm(R)), Engaged: tolerance.Exactly(mm(L)), Beyond: tolerance.Exactly(mm(h)),
 			Stem: tolerance.Exactly(mm(d)), Straight: true}.Inspect()
 		require.NoError(t, err)
-		lo, hi := inputEnds(r.Clearance)
+		lo, hi := inputEnds(r.Mean)
 		require.LessOrEqual(t, lo, clearance+1)
 		require.GreaterOrEqual(t, hi, clearance-1)
 		require.LessOrEqual(t, hi-lo, bound+3)
@@ -145,7 +145,7 @@ func rocked() Rocking {
 func TestRockingInspect(t *testing.T) {
 	r, err := rocked().Inspect()
 	require.NoError(t, err)
-	lo, hi := inputEnds(r.Clearance)
+	lo, hi := inputEnds(r.Mean)
 	require.InDelta(t, 0.046492, lo.Float(units.InMillimetres), 1e-6)
 	require.InDelta(t, 0.053603, hi.Float(units.InMillimetres), 1e-5)
 	_, near := inputEnds(r.Near)
@@ -153,15 +153,15 @@ func TestRockingInspect(t *testing.T) {
 	require.InDelta(t, 0.068536, near.Float(units.InMillimetres), 1e-4)
 	require.InDelta(t, 0.246026, far.Float(units.InMillimetres), 3e-4)
 	require.Equal(t, tolerance.Usable, r.Travel.Standing, "the manual's limit is for the travel itself")
-	require.Equal(t, tolerance.CantTell, r.Judgment.Standing, "a mouth may be past it")
+	require.Equal(t, tolerance.CantTell, r.Clearance.Standing, "a mouth may be past it")
 	require.Contains(t, r.Next, "three depths")
 
 	straight := rocked()
 	straight.Straight = true
 	r, err = straight.Inspect()
 	require.NoError(t, err)
-	require.Equal(t, tolerance.Usable, r.Judgment.Standing)
-	require.Equal(t, r.Clearance, r.Far)
+	require.Equal(t, tolerance.Usable, r.Clearance.Standing)
+	require.Equal(t, r.Mean, r.Far)
 	require.Contains(t, r.Next, "none by this test")
 
 	// A new guide's clearance known: the mouths are bounded more closely.
@@ -179,14 +179,14 @@ func TestRockingInspect(t *testing.T) {
 	require.NoError(t, err)
 	_, kind := e.Far.Upper()
 	require.Equal(t, tolerance.Absent, kind)
-	require.Equal(t, tolerance.CantTell, e.Judgment.Standing)
+	require.Equal(t, tolerance.CantTell, e.Clearance.Standing)
 
 	worn := rocked()
 	worn.Travel = stemAt("0.3 ±0.005 mm")
 	w, err := worn.Inspect()
 	require.NoError(t, err)
 	require.Equal(t, tolerance.PastWearLimit, w.Travel.Standing)
-	require.Equal(t, tolerance.PastWearLimit, w.Judgment.Standing, "at least one mouth is no better than the mean")
+	require.Equal(t, tolerance.PastWearLimit, w.Clearance.Standing, "at least one mouth is no better than the mean")
 	require.Contains(t, w.Next, "apart")
 
 	open := rocked()
@@ -334,7 +334,7 @@ func FuzzRocking(f *testing.F) {
 			require.ErrorIs(t, err, ErrInput)
 			return
 		}
-		lo, hi := inputEnds(out.Clearance)
+		lo, hi := inputEnds(out.Mean)
 		require.True(t, 0 <= lo && lo <= hi)
 	})
 }

@@ -29,16 +29,16 @@ type Rocking struct {
 // A RockingReport is what rocking tells. The findings are judged against the
 // limits that were given; without limits they can't tell, and say so.
 type RockingReport struct {
-	// Clearance is that of a straight guide, with the tilt's breadth within it;
-	// of any other guide a mean of its mouths, nearer to the near one.
-	Clearance tolerance.Bracket `json:"clearance"`
-	Near      tolerance.Bracket `json:"near"` // clearance at the mouth near the dial
+	// Mean is the clearance of a straight guide, with the tilt's breadth within
+	// it; of any other guide a mean of its mouths, nearer to the near one.
+	Mean tolerance.Bracket `json:"mean"`
+	Near tolerance.Bracket `json:"near"` // clearance at the mouth near the dial
 	// Far is that at the far mouth; without an upper end where the dial stood at
 	// the guide's very end.
-	Far      tolerance.Bracket `json:"far"`
-	Travel   tolerance.Finding `json:"travel"`   // of R itself
-	Judgment tolerance.Finding `json:"judgment"` // of the clearance, least and greatest
-	Next     string            `json:"next"`     // what to do
+	Far       tolerance.Bracket `json:"far"`
+	Travel    tolerance.Finding `json:"travel"`    // of R itself
+	Clearance tolerance.Finding `json:"clearance"` // least and greatest of the mouths
+	Next      string            `json:"next"`      // what to do
 }
 
 // Inspect works out the clearance from a rocked valve and judges it. In a guide
@@ -57,7 +57,7 @@ func (r Rocking) Inspect() (RockingReport, error) {
 	if _, hi := inputEnds(mean); !mean.InRange() || hi >= stem {
 		return RockingReport{}, &InputError{"travel of the dial", r.Travel.String(), "small enough for a clearance below the stem " + r.Stem.String()}
 	}
-	out := RockingReport{Clearance: mean, Near: mean, Far: mean}
+	out := RockingReport{Mean: mean, Near: mean, Far: mean}
 	least, greatest := mean, mean
 	if !r.Straight {
 		if err := r.mouths(&out); err != nil {
@@ -73,11 +73,11 @@ func (r Rocking) Inspect() (RockingReport, error) {
 	if out.Travel, err = inputAssess("travel of the dial", r.Where, r.TravelLimits, r.Travel); err != nil {
 		return RockingReport{}, err
 	}
-	if out.Judgment, err = inputAssess("stem-to-guide clearance by rocking", r.Where, r.ClearanceLimits, least, greatest); err != nil {
+	if out.Clearance, err = inputAssess("stem-to-guide clearance by rocking", r.Where, r.ClearanceLimits, least, greatest); err != nil {
 		return RockingReport{}, err
 	}
-	if !r.Straight && out.Judgment.Standing == tolerance.CantTell && !r.ClearanceLimits.IsZero() {
-		out.Judgment.Settle = "measure the guide's bore at three depths, two ways across, and the stem: one rocking can't tell a worn mouth from an even clearance"
+	if !r.Straight && out.Clearance.Standing == tolerance.CantTell && !r.ClearanceLimits.IsZero() {
+		out.Clearance.Settle = "measure the guide's bore at three depths, two ways across, and the stem: one rocking can't tell a worn mouth from an even clearance"
 	}
 	out.Next = r.next(out)
 	return out, nil
@@ -116,10 +116,10 @@ func (r Rocking) mouths(out *RockingReport) error {
 
 func (r Rocking) next(out RockingReport) string {
 	switch {
-	case out.Travel.Standing >= tolerance.OutsideNewBand || out.Judgment.Standing >= tolerance.OutsideNewBand:
+	case out.Travel.Standing >= tolerance.OutsideNewBand || out.Clearance.Standing >= tolerance.OutsideNewBand:
 		return "measure the stem and the guide's bore apart, to see which of them is worn, before either is renewed"
-	case out.Judgment.Settle != "" && out.Judgment.Standing == tolerance.CantTell:
-		return out.Judgment.Settle
+	case out.Clearance.Settle != "" && out.Clearance.Standing == tolerance.CantTell:
+		return out.Clearance.Settle
 	case out.Travel.Settle != "" && out.Travel.Standing == tolerance.CantTell:
 		return out.Travel.Settle
 	}

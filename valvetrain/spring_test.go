@@ -115,6 +115,7 @@ func TestSpringReference(t *testing.T) {
 	vectors.Load(t, "reference/valvetrain_spring.txt").Each(t, func(t *testing.T, c vectors.Case) {
 		v := func(col string) f { return f(c.Float(col)) }
 		require.InEpsilon(t, c.Float("rate"), float64(SpringRateOfCoil(v("shear"), v("wire"), v("mean"), v("active"))), 1e-13)
+		require.InEpsilon(t, c.Float("shear_part"), float64(SpringShearPart(SpringIndex(v("mean"), v("wire")))), 1e-13)
 		mm := func(col string) tolerance.Bracket { return stemAt(c.Text(col) + " ±" + c.Text("eh") + " mm") }
 		a := SpringReading{mm("h1"), springN(c.Text("f1") + " ±" + c.Text("ef") + " N")}
 		b := SpringReading{mm("h2"), springN(c.Text("f2") + " ±" + c.Text("ef") + " N")}

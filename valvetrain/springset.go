@@ -10,12 +10,11 @@ import (
 // A SpringSpread is how far the springs of a set differ: the greatest less the
 // least of each measure.
 type SpringSpread struct {
-	Free tolerance.Bracket `json:"free,omitzero"` // of the free lengths; zero where not all were measured
-	Load LoadBracket       `json:"load,omitzero"` // of the loads at one height
-	Rate RateBracket       `json:"rate,omitzero"` // of the rates
-	// Weakest and Strongest are the places of the springs with the least and the
-	// greatest load, by the middles of what is known of them.
-	Weakest, Strongest int
+	Free      tolerance.Bracket `json:"free,omitzero"` // of the free lengths; zero where not all were measured
+	Load      LoadBracket       `json:"load,omitzero"` // of the loads at one height
+	Rate      RateBracket       `json:"rate,omitzero"` // of the rates
+	Weakest   int               `json:"weakest"`       // the spring of the least load, by the middles of what is known
+	Strongest int               `json:"strongest"`     // the spring of the greatest load
 }
 
 // SpringSetSpread finds how far the springs of a set differ in free length, in

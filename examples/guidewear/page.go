@@ -83,7 +83,7 @@ func (e engine) rockedPage(say func(string, ...any), v valve, report valvetrain.
 		say("%s (the limit is for the travel itself)", tail(r.Travel))
 	}
 	say("by rocking: clearance %s if the guide is straight; else a mean of its mouths, the near one at most %s, the far one %s",
-		mm(r.Clearance), top(r.Near), top(r.Far))
+		mm(r.Mean), top(r.Near), top(r.Far))
 	if len(report.Stations) < 2 {
 		say("Next: %s", r.Next)
 		return nil

@@ -28,6 +28,16 @@ def rate(G, d, D, n):
     return 1 / closing
 
 
+def shear(d, D):
+    """The part that shear alone adds to the closing, by Castigliano: the strain
+    energy of the load as shear over that of its torque, along one turn."""
+    J = mp.quad(lambda r: 2 * mp.pi * r**3, [0, d / 2])
+    A = mp.quad(lambda r: 2 * mp.pi * r, [0, d / 2])
+    torsion = mp.quad(lambda t: (D / 2) ** 2 / (2 * J) * (D / 2), [0, 2 * mp.pi])
+    direct = mp.quad(lambda t: 1 / (2 * A) * (D / 2), [0, 2 * mp.pi])
+    return direct / torsion
+
+
 rows = []
 for _ in range(40):
     d = f"{rnd.uniform(2.5, 5.5):.2f}"
@@ -48,13 +58,14 @@ for _ in range(40):
         s = mp.lu_solve(mp.matrix([[x1, 1], [x2, 1]]), mp.matrix([y1, y2]))
         loads.append(s[0] * mpf(h) + s[1])
         rates.append(-s[0])
-    rows.append([G, d, D, n, mp.nstr(k, 17), h1, f1, h2, f2, eh, ef, h] + [mp.nstr(x, 17) for x in (min(rates), max(rates), min(loads), max(loads))])
+    rows.append([G, d, D, n, mp.nstr(k, 17), h1, f1, h2, f2, eh, ef, h] + [mp.nstr(x, 17) for x in (min(rates), max(rates), min(loads), max(loads), shear(mpf(d), mpf(D)))])
 
 print(f"# source: mpmath {mpmath.__version__} at 30 digits, Python {platform.python_version()}; made by valvetrain_spring.py")
 print("# kind: reference")
 print(f"# count: {len(rows)}")
 print("# The rate of a coil, N/mm, from its shear modulus (N/mm²), wire, mean diameter (mm) and active coils; and of a spring")
 print("# read at two heights (mm) with loads (N), give or take eh and ef: the least and greatest rate, and load at a height h.")
-print("columns: shear; wire; mean; active; rate; h1; f1; h2; f2; eh; ef; h; k_least; k_greatest; f_least; f_greatest")
+print("# And the part that plain shear would add to the closing.")
+print("columns: shear; wire; mean; active; rate; h1; f1; h2; f2; eh; ef; h; k_least; k_greatest; f_least; f_greatest; shear_part")
 for r in rows:
     print(" ; ".join(r))
