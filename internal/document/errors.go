@@ -35,10 +35,10 @@ type Error struct {
 	Line   int    // from 1; 0 when the input was not looked at
 	Column int    // in characters, from 1
 	Path   string // such as cylinders[2].levels[4].across; empty for the whole document
-	Kind   error  // one of the sentinels
+	Kind   error  // one of the sentinels; nil where At placed the error of what reads the values
 	Found  string // in words; quotes at most 64 bytes
 	Want   string // in words; for ErrUnknown the nearest known name, if any is near
-	Cause  error  // the error of the type's own UnmarshalText; nil for other kinds
+	Cause  error  // the error of the type's own UnmarshalText, or At's; nil for other kinds
 }
 
 // Error gives one line: name:line: path: what is wrong.
@@ -62,6 +62,9 @@ func (e *Error) Error() string {
 		cause = e.Cause.Error()
 	}
 	switch {
+	case e.Kind == nil && cause != "": // At's: the cause says all
+		b.WriteString(cause)
+		return b.String()
 	case e.Kind == nil:
 		b.WriteString("refused")
 	case e.Kind == ErrValue && e.Found != "" && strings.Contains(cause, e.Found):

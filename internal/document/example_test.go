@@ -42,3 +42,14 @@ func ExampleSchema() {
 	// 2 <nil>
 	// document: line 1: schema: unknown schema number: found 3, want 1 or 2
 }
+
+func ExampleAt() {
+	data := []byte(`{
+  "cylinders": [
+    {"cylinder": 1},
+    {"cylinder": 1}
+  ]
+}`)
+	fmt.Println(document.At("engine.json", data, "cylinders[1].cylinder", errors.New("cylinder 1 is there twice")))
+	// Output: engine.json:4: cylinders[1].cylinder: cylinder 1 is there twice
+}
