@@ -24,6 +24,7 @@ func TestGolden(t *testing.T) {
 		{"pressed", recipe.Answered, []string{"-in", "testdata/pressed.json"}},
 		{"pressedworking", recipe.Answered, []string{"-in", "testdata/pressed.json", "-working", "piston 1"}},
 		{"nopiston", recipe.Refused, []string{"-working", "piston 9"}},
+		{"noname", recipe.Refused, []string{"-working", ""}},
 		{"nofile", recipe.Refused, []string{"-in", "testdata/nowhere.json"}},
 	} {
 		t.Run(c.golden, func(t *testing.T) {

@@ -22,6 +22,7 @@ package main
 
 import (
 	_ "embed"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -43,7 +44,13 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"for the hot clearance, metals and temperatures. What you didn't measure, leave out.", errs)
 	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
 	inch := flags.Bool("inch", false, "print in inches")
-	working := flags.String("working", "", "write out the working of one `PISTON`, such as \"piston 2\"")
+	working := ""
+	flags.Func("working", "write out the working of one `PISTON`, such as \"piston 2\"", func(name string) error {
+		if working = name; name == "" { // an empty variable: the whole page must not stand for it
+			return errors.New("no piston is named, such as \"piston 2\"")
+		}
+		return nil
+	})
 	if exit, done := flags.Parse(args, out); done {
 		return exit
 	}
@@ -60,8 +67,8 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		p = imperial
 	}
 	page := e.page
-	if *working != "" {
-		page = func(p printer) (string, error) { return e.working(p, *working) }
+	if working != "" {
+		page = func(p printer) (string, error) { return e.working(p, working) }
 	}
 	text, err := page(p)
 	if err != nil {

@@ -21,6 +21,7 @@ func TestGolden(t *testing.T) {
 		{"inch", recipe.Answered, []string{"-inch"}},
 		{"working", recipe.Answered, []string{"-working", "piston 2"}},
 		{"nopiston", recipe.Refused, []string{"-working", "piston 9"}},
+		{"noname", recipe.Refused, []string{"-working", ""}},
 		{"nofile", recipe.Refused, []string{"-in", "testdata/nowhere.json"}},
 	} {
 		t.Run(c.golden, func(t *testing.T) {

@@ -24,6 +24,7 @@ package main
 
 import (
 	_ "embed"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -45,7 +46,13 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"directly. One place will do: the bore's diameters carry the gap to the others. Push the\n"+
 		"ring square with a piston's crown. With temperatures it tells where the ends touch.", errs)
 	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
-	work := flags.String("working", "", "write out the working of one `RING`, such as \"2 top\"")
+	work := ""
+	flags.Func("working", "write out the working of one `RING`, such as \"2 top\"", func(name string) error {
+		if work = name; name == "" { // an empty variable: the whole page must not stand for it
+			return errors.New("no ring is named, such as \"2 top\"")
+		}
+		return nil
+	})
 	inch := flags.Bool("inch", false, "print in inches")
 	if exit, done := flags.Parse(args, out); done {
 		return exit
@@ -63,8 +70,8 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		p = imperial
 	}
 	text := ""
-	if *work != "" {
-		if text, err = working(e, rows, *work, p); err != nil {
+	if work != "" {
+		if text, err = working(e, rows, work, p); err != nil {
 			return flags.Fail(fmt.Errorf("%s: %w", name, err))
 		}
 	} else {

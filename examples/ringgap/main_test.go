@@ -23,6 +23,7 @@ func TestGolden(t *testing.T) {
 		{"oneplace", recipe.Answered, []string{"-inch", "-in", "testdata/oneplace.json"}},
 		{"oneplaceworking", recipe.Answered, []string{"-inch", "-in", "testdata/oneplace.json", "-working", "1 top"}},
 		{"noring", recipe.Refused, []string{"-working", "9 top"}},
+		{"noname", recipe.Refused, []string{"-working", ""}},
 		{"nofile", recipe.Refused, []string{"-in", "testdata/nowhere.json"}},
 	} {
 		t.Run(c.golden, func(t *testing.T) {

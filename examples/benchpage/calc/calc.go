@@ -41,7 +41,7 @@ type Answer struct {
 }
 
 // All are the calculators, in the order of the page.
-func All() []Calculator { return []Calculator{blades(), ringGap(), oversize()} }
+func All() []Calculator { return []Calculator{blades(), ringGap(), oversize(), shim()} }
 
 // Work answers with what the fields hold; one that is missing holds its
 // example.

@@ -31,6 +31,11 @@ func TestWork(t *testing.T) {
 		{"oversize", map[string]string{"finished": "3.5 in", "greatest": "3.503 in", "cut": ".0005 in", "hone": ".002 in", "steps": "inch steps"}, "+0.254 mm cleans it up", ""},
 		{"oversize", map[string]string{"greatest": "88 mm"}, "none of these steps cleans it up: think of a liner", ""},
 		{"oversize", map[string]string{"greatest": "86.7 mm"}, "can't tell, which is not a pass: +1 mm may do, and no step is sure to", ""},
+		// 2.55 + 0.32 − 0.25 is 2.62: of 0.05 mm steps 2.60 leaves 0.27 (published README, B 5).
+		{"shim", map[string]string{"measured": "0.32 mm", "old": "2.55 mm", "error": "0 mm"}, "fit 2.6 mm", "would be in 0.2700 mm then"},
+		{"shim", map[string]string{"measured": "0.15 mm", "old": "2.55 mm", "error": "0 mm"}, "fit 2.45 mm", ""},
+		{"shim", map[string]string{"measured": "[0.22 mm, 0.24 mm)"}, "in band as it is: leave the shim", ""},
+		{"shim", map[string]string{"measured": "[0.10 mm, 0.24 mm)"}, "can't tell, which is not a pass: no shim is sure to bring it into the band", ""},
 	} {
 		a := WorkNamed(c.name, c.values)
 		require.Empty(t, a.Error, c)
@@ -58,6 +63,13 @@ func TestRefused(t *testing.T) {
 		{"oversize", "cut", "-0.01 mm", "below"},
 		{"oversize", "hone", "1/0 in", ""},
 		{"oversize", "steps", "cubits", "inch steps"},
+		{"shim", "measured", "-1 mm", ""},
+		{"shim", "wanted", "max 0.3 mm", ""},
+		{"shim", "wanted", "0.2–0.3", "no unit"},
+		{"shim", "old", "0 mm", ""},
+		{"shim", "step", "0.07 mm", ""},
+		{"shim", "from", "0 mm", "above 0 mm"},
+		{"shim", "error", "x", ""},
 	} {
 		a := WorkNamed(c.name, map[string]string{c.field: c.value})
 		require.Equal(t, c.field, a.Field, c)
