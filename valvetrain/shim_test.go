@@ -20,14 +20,21 @@ func shimHead(r *rand.Rand, valves, drawer int, disturb, ratios bool) ShimHead {
 		}
 		return b
 	}
+	base, spread := 2300, 60
+	if r.IntN(2) == 0 { // shims close together, which suit more valves
+		base, spread = 2480, 12
+	}
 	shim := func() tolerance.Bracket {
-		m, e := 2300+10*r.IntN(60)+r.IntN(3)-1, r.IntN(3)
+		m, e := base+10*r.IntN(spread)+r.IntN(3)-1, r.IntN(3)
 		return um(m-e, m+e, tolerance.Closed)
 	}
 	h := ShimHead{Disturb: disturb, Set: feeler.Metric20()}
 	for range valves {
 		lo, width := 100+10*r.IntN(30), 10*(1+r.IntN(3))
 		least := 150 + 50*r.IntN(3)
+		if r.IntN(3) == 0 { // in band, or near it
+			lo = least + 10*r.IntN(4)
+		}
 		v := ShimValve{Where: "v", Measured: um(lo, lo+width, tolerance.Open), Shim: shim(), Wanted: tolerance.BandFrom(um(least, least+50+10*r.IntN(3), tolerance.Closed))}
 		switch r.IntN(20) {
 		case 0:

@@ -246,17 +246,22 @@ func (p *ShimPlanner) lower(cols int, sum int64) {
 		for i, j := range p.best {
 			greatest = max(greatest, p.off[i*cols+j])
 		}
+		if greatest == 0 {
+			break
+		}
 		for at, c := range p.cost {
 			p.trial[at] = c
 			if p.off[at] >= greatest {
 				p.trial[at] = assign.Forbidden
 			}
 		}
-		pick, answer, err := p.solver.LeastSum(p.pick[:0], rows, cols, p.trial)
-		if err != nil || answer.Pairs < rows || answer.Sum/int64(rows+1) != same || greatest == 0 {
+		var answer assign.Answer
+		var err error
+		p.pick, answer, err = p.solver.LeastSum(p.pick[:0], rows, cols, p.trial)
+		if err != nil || answer.Pairs < rows || answer.Sum/int64(rows+1) != same {
 			break
 		}
-		p.pick, p.best = p.best, pick
+		p.pick, p.best = p.best, p.pick
 	}
 }
 
