@@ -3,7 +3,9 @@ package valvetrain
 import (
 	"errors"
 	"fmt"
+	"strconv"
 
+	"github.com/tenthou/tenthou/internal/words"
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
 )
@@ -108,6 +110,14 @@ func inputAssess[Q units.Quantity](measure, where string, spec tolerance.SpecOf[
 		return f, &InputError{"limits of the " + measure, err.Error(), "limits to judge by"}
 	}
 	return f, nil
+}
+
+// inputWord reads one of a type's names.
+func inputWord[T ~uint8](field string, names []string, text []byte, into *T) error {
+	if want, ok := words.Read(names, text, into); !ok {
+		return &InputError{field, strconv.Quote(inputText(string(text))), want}
+	}
+	return nil
 }
 
 // firstError asks one check after another, and stops at the first error.

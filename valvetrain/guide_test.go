@@ -282,7 +282,7 @@ func TestGuideRepairRefuses(t *testing.T) {
 		require.NoError(t, back.UnmarshalText(text))
 		require.Equal(t, r, back)
 	}
-	require.Equal(t, "keep", GuideRepair(200).String())
+	require.Contains(t, GuideRepair(200).String(), "200")
 	var r GuideRepair
 	require.ErrorIs(t, r.UnmarshalText([]byte("weld")), ErrInput)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"github.com/tenthou/tenthou/internal/words"
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
 )
@@ -30,24 +31,14 @@ const (
 var guideRepairNames = []string{"keep", "new stem", "oversize stem", "guide liner", "new guide"}
 
 // String is the way in words.
-func (r GuideRepair) String() string {
-	if int(r) >= len(guideRepairNames) {
-		r = KeepGuide
-	}
-	return guideRepairNames[r]
-}
+func (r GuideRepair) String() string { return words.Of(guideRepairNames, r) }
 
 // MarshalText writes what String gives.
 func (r GuideRepair) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
 
-// UnmarshalText reads what String gives.
+// UnmarshalText reads what String gives, or fails with an [InputError].
 func (r *GuideRepair) UnmarshalText(text []byte) error {
-	i := slices.Index(guideRepairNames, string(text))
-	if i < 0 {
-		return &InputError{"way to repair a guide", fmt.Sprintf("%q", inputText(string(text))), `one of "keep", "new stem", "oversize stem", "guide liner", "new guide"`}
-	}
-	*r = GuideRepair(i)
-	return nil
+	return inputWord("way to repair a guide", guideRepairNames, text, r)
 }
 
 // A GuideOption is one way that the stock on the shelf allows.

@@ -136,6 +136,12 @@ func TestSeatEccentricity(t *testing.T) {
 	for d, want := range map[SeatDialDirection]float64{DialSquareToSeat: 0.05, DialSquareToStem: 0.025, DialAlongStem: 0.025 * math.Sqrt(3)} {
 		require.InEpsilon(t, want, float64(SeatEccentricity(f(0.05), a, d)), 1e-14)
 		require.InEpsilon(t, 0.05, float64(SeatRunOutFor(SeatEccentricity(f(0.05), a, d), a, d)), 1e-14)
+		text, err := d.MarshalText()
+		require.NoError(t, err)
+		var back SeatDialDirection
+		require.NoError(t, back.UnmarshalText(text))
+		require.Equal(t, d, back)
+		require.ErrorIs(t, back.UnmarshalText([]byte("sideways")), ErrInput)
 	}
 }
 

@@ -1,6 +1,7 @@
 package valvetrain
 
 import (
+	"github.com/tenthou/tenthou/internal/words"
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/units"
 )
@@ -68,6 +69,19 @@ const (
 	// DialAlongStem points along the stem.
 	DialAlongStem
 )
+
+var seatDialNames = []string{"square to the seat", "square to the stem", "along the stem"}
+
+// String is the direction in words.
+func (d SeatDialDirection) String() string { return words.Of(seatDialNames, d) }
+
+// MarshalText writes what String gives.
+func (d SeatDialDirection) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
+
+// UnmarshalText reads what String gives, or fails with an [InputError].
+func (d *SeatDialDirection) UnmarshalText(text []byte) error {
+	return inputWord("direction of the dial", seatDialNames, text, d)
+}
 
 // SeatEccentricity is how far the seat's axis lies from the guide's, from its
 // run-out and the dial's direction: half the run-out, divided by sin α where the

@@ -94,8 +94,8 @@ func TestSpringNames(t *testing.T) {
 		require.NoError(t, back.UnmarshalText(text))
 		require.Equal(t, e, back)
 	}
-	require.Equal(t, "unstated", SpringForm(99).String())
-	require.Equal(t, "unstated", SpringEnds(99).String())
+	require.Contains(t, SpringForm(99).String(), "99")
+	require.Contains(t, SpringEnds(99).String(), "99")
 	require.ErrorIs(t, new(SpringForm).UnmarshalText([]byte("beehive")), ErrInput)
 	require.ErrorIs(t, new(SpringEnds).UnmarshalText([]byte("pigtail")), ErrInput)
 }

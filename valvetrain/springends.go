@@ -1,9 +1,7 @@
 package valvetrain
 
 import (
-	"fmt"
-	"slices"
-
+	"github.com/tenthou/tenthou/internal/words"
 	"github.com/tenthou/tenthou/tolerance"
 )
 
@@ -26,24 +24,14 @@ const (
 var springFormNames = []string{"unstated", "cylindrical", "conical", "progressive"}
 
 // String is the form in words.
-func (f SpringForm) String() string {
-	if int(f) >= len(springFormNames) {
-		f = UnstatedForm
-	}
-	return springFormNames[f]
-}
+func (f SpringForm) String() string { return words.Of(springFormNames, f) }
 
 // MarshalText writes what String gives.
 func (f SpringForm) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
 
-// UnmarshalText reads what String gives.
+// UnmarshalText reads what String gives, or fails with an [InputError].
 func (f *SpringForm) UnmarshalText(text []byte) error {
-	i := slices.Index(springFormNames, string(text))
-	if i < 0 {
-		return &InputError{"form of the spring", fmt.Sprintf("%q", inputText(string(text))), `one of "cylindrical", "conical", "progressive", "unstated"`}
-	}
-	*f = SpringForm(i)
-	return nil
+	return inputWord("form of the spring", springFormNames, text, f)
 }
 
 // SpringEnds is what a spring's ends are like. Of n coils in all, from wire d:
@@ -86,24 +74,14 @@ const (
 var springEndNames = []string{"unstated", "plain", "plain and ground", "squared", "squared and ground"}
 
 // String is the ends in words.
-func (e SpringEnds) String() string {
-	if int(e) >= len(springEndNames) {
-		e = UnstatedEnds
-	}
-	return springEndNames[e]
-}
+func (e SpringEnds) String() string { return words.Of(springEndNames, e) }
 
 // MarshalText writes what String gives.
 func (e SpringEnds) MarshalText() ([]byte, error) { return []byte(e.String()), nil }
 
-// UnmarshalText reads what String gives.
+// UnmarshalText reads what String gives, or fails with an [InputError].
 func (e *SpringEnds) UnmarshalText(text []byte) error {
-	i := slices.Index(springEndNames, string(text))
-	if i < 0 {
-		return &InputError{"ends of the spring", fmt.Sprintf("%q", inputText(string(text))), `one of "plain", "plain and ground", "squared", "squared and ground", "unstated"`}
-	}
-	*e = SpringEnds(i)
-	return nil
+	return inputWord("ends of the spring", springEndNames, text, e)
 }
 
 // dead is how many coils don't spring.
