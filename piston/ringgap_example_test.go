@@ -176,7 +176,7 @@ func ExampleRingGap_Assess() {
 	fmt.Println(r.Remedy)
 	fmt.Println(r.Next)
 	// Output:
-	// top of ring travel (0.414 mm, 0.535 mm)
+	// top of ring travel [0.414 mm, 0.535 mm)
 	// bottom of ring travel [0.150 mm, 0.200 mm)
 	// file the ends
 	// too small at bottom of ring travel: file 0.1 mm to 0.465 mm off the ends in all, little by little, from the face inward, and read again

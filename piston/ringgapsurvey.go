@@ -185,28 +185,49 @@ func positiveOf(gap tolerance.Bracket) tolerance.Bracket {
 
 // carryRingGap holds the gap in another bore between any two edges of the
 // ring's ends, face to back, since a reading doesn't tell which of them are
-// nearest.
+// nearest. The two bores have both ends, above zero.
 func carryRingGap(gap, from, to tolerance.Bracket, thickness units.Length) tolerance.Bracket {
 	opening := RingGapChange(to.Sub(from))
+	bore, _ := to.Lower()
 	if thickness == 0 {
 		hi, _ := to.Upper()
 		thickness = hi.Scale(1, 20)
 	}
-	t := tolerance.Exactly(thickness)
-	face, back := RingOpeningAtFace(opening, to, t), RingOpeningAtBack(opening, to, t)
 	// The gap itself turns too, by gap·thickness·change/bore² at the most.
 	most, end := gap.Upper()
 	if end == tolerance.Absent {
 		most, _ = gap.Lower()
 	}
 	turn := func(change units.Length) units.Length {
-		hi, _ := tolerance.Exactly(most).MulDiv(tolerance.Exactly(change.Abs()), to).MulDiv(t, to).Upper()
-		return hi
+		return units.MulDivRound(units.MulDivRound(most, change.Abs(), bore, units.Up), thickness, bore, units.Up)
 	}
 	least, _ := opening.Lower()
 	greatest, _ := opening.Upper()
 	turned, _ := tolerance.NewInterval(-turn(least), tolerance.Closed, turn(greatest), tolerance.Closed)
-	return gap.Add(hullOf(face, back)).Add(turned)
+	return gap.Add(openingAtEdges(opening, to, thickness)).Add(turned)
+}
+
+// openingAtEdges holds what [RingOpeningAtFace] and [RingOpeningAtBack] are of
+// an opening. The face's factor, above one, is greatest in the smallest bore,
+// and the back's, below one, least there, so that two of all corners do.
+func openingAtEdges(opening, to tolerance.Bracket, thickness units.Length) tolerance.Bracket {
+	bore, _ := to.Lower()
+	if bore <= 2*thickness { // a bore hardly known: by all corners
+		t := tolerance.Exactly(thickness)
+		return hullOf(RingOpeningAtFace(opening, to, t), RingOpeningAtBack(opening, to, t))
+	}
+	least, _ := opening.Lower()
+	greatest, _ := opening.Upper()
+	low, high := bore-2*thickness, bore
+	if least < 0 {
+		low = bore
+	}
+	if greatest < 0 {
+		high = bore - 2*thickness
+	}
+	by, _ := tolerance.NewInterval(units.MulDivRound(least, low, bore-thickness, units.Down), tolerance.Closed,
+		units.MulDivRound(greatest, high, bore-thickness, units.Up), tolerance.Closed)
+	return by
 }
 
 // hullOf is the least interval that holds both.

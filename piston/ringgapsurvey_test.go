@@ -281,3 +281,77 @@ func BenchmarkRingGapAssess(b *testing.B) {
 		}
 	})
 }
+
+// What a gap opens by between the edges of a ring's ends, worked out from two
+// corners, holds every corner, and is no wider than what the two formulas
+// together hold.
+func TestRingGap_openingAtEdges(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 8))
+	for range 3000 {
+		lo := units.Length(rng.Int64N(int64(200*units.Millimetre))) + 10*units.Millimetre
+		hi := lo + units.Length(rng.Int64N(int64(units.Millimetre)))
+		thickness := lo.Scale(1, 5+rng.Int64N(40))
+		least := units.Length(rng.Int64N(int64(2*units.Millimetre))) - units.Millimetre
+		greatest := least + units.Length(rng.Int64N(int64(units.Millimetre)))
+		bore, err := tolerance.NewInterval(lo, tolerance.Closed, hi, tolerance.Closed)
+		require.NoError(t, err)
+		opening, err := tolerance.NewInterval(least, tolerance.Closed, greatest, tolerance.Closed)
+		require.NoError(t, err)
+		got := openingAtEdges(opening, bore, thickness)
+		all := tolerance.Exactly(thickness)
+		wide := hullOf(RingOpeningAtFace(opening, bore, all), RingOpeningAtBack(opening, bore, all))
+		for _, b := range []units.Length{lo, hi} {
+			for _, o := range []units.Length{least, greatest} {
+				for _, x := range []tolerance.Bracket{
+					RingOpeningAtFace(tolerance.Exactly(o), tolerance.Exactly(b), all),
+					RingOpeningAtBack(tolerance.Exactly(o), tolerance.Exactly(b), all),
+				} {
+					require.True(t, x.Within(got), "%v in %v", x, got)
+				}
+			}
+		}
+		a, _ := got.Lower()
+		b, _ := wide.Lower()
+		require.GreaterOrEqual(t, a, b)
+		a, _ = got.Upper()
+		b, _ = wide.Upper()
+		require.LessOrEqual(t, a, b)
+	}
+	// A bore that may be as small as the wall is thick tells nothing.
+	bore, err := tolerance.NewInterval(units.Millimetre, tolerance.Closed, 90*units.Millimetre, tolerance.Closed)
+	require.NoError(t, err)
+	require.True(t, openingAtEdges(at("0.1 mm"), bore, 3*units.Millimetre).IsZero())
+}
+
+// Standings by the short way are those of the long one.
+func TestStand(t *testing.T) {
+	rng := rand.New(rand.NewPCG(8, 5))
+	end := func() tolerance.End { return tolerance.End(rng.IntN(3)) }
+	random := func() tolerance.Bracket {
+		for {
+			i, err := tolerance.NewInterval(units.Length(rng.IntN(9)), end(), units.Length(rng.IntN(9)), end())
+			if err == nil {
+				return i
+			}
+		}
+	}
+	broken := tolerance.Exactly(units.Length(1) << 62)
+	seen := [5]int{}
+	for i := range 200_000 {
+		spec := tolerance.Spec{New: tolerance.BandFrom(random()), Wear: tolerance.BandFrom(random())}
+		a, b := random(), random()
+		if i%100 == 0 {
+			b = broken
+		}
+		if i%101 == 0 {
+			spec.Wear = tolerance.BandFrom(broken)
+		}
+		least, greatest := tolerance.Extremes(a, b)
+		want := spec.StandAll(least, greatest)
+		require.Equal(t, want, stand(&spec, least, greatest), "%v: %v to %v", spec, least, greatest)
+		seen[want]++
+	}
+	for _, n := range seen {
+		require.Positive(t, n)
+	}
+}

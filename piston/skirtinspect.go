@@ -87,24 +87,6 @@ func SkirtWorst(results []SkirtResult) tolerance.Standing {
 	return w.standing()
 }
 
-// worst gathers standings.
-type worst struct {
-	most tolerance.Standing
-	open bool
-}
-
-func (w *worst) add(s tolerance.Standing) {
-	w.open = w.open || s == tolerance.CantTell
-	w.most = max(w.most, s)
-}
-
-func (w *worst) standing() tolerance.Standing {
-	if w.open && w.most != tolerance.PastWearLimit {
-		return tolerance.CantTell
-	}
-	return w.most
-}
-
 func (s *SkirtSurvey) judge(dst []SkirtResult, specs *[skirtMeasures]*tolerance.Spec, piston int) ([]SkirtResult, error) {
 	if err := s.validate(); err != nil {
 		return dst, err
@@ -125,14 +107,6 @@ func (s *SkirtSurvey) judge(dst []SkirtResult, specs *[skirtMeasures]*tolerance.
 		}
 	}
 	return dst, nil
-}
-
-// stand judges the least and the greatest; most often they are one.
-func stand(spec *tolerance.Spec, least, greatest tolerance.Bracket) tolerance.Standing {
-	if least == greatest {
-		return spec.Stand(least)
-	}
-	return spec.StandAll(least, greatest)
 }
 
 // measuring is the station at the measuring height; nil where none is.
