@@ -67,22 +67,30 @@ func (v ShimValve) Window() (window tolerance.Bracket, ok bool) {
 	if clearanceRatio("", ratio) != nil || clearanceBand(v.Wanted) != nil {
 		return tolerance.Bracket{}, false
 	}
-	// The thinnest shim lets the greatest clearance up to the band's greatest, the
-	// thickest the least down to its least. Each end is rounded inward.
-	end := func(reading, shim, limit func() (units.Length, tolerance.End), r units.Rounding) (units.Length, tolerance.End) {
+	window, ok = clearanceWindow(v.Measured, v.Shim, v.Wanted, ratio)
+	_, most := inputEnds(window)
+	return window, ok && most > 0
+}
+
+// clearanceWindow is every piece that brings the whole of a clearance into the
+// band, the thicker or longer piece taking clearance away by the ratio. The
+// thinnest lets the greatest clearance up to the band's greatest, the thickest the
+// least down to its least. Each end is rounded inward.
+func clearanceWindow(measured, piece tolerance.Bracket, wanted tolerance.Band, ratio tolerance.Ratio) (tolerance.Bracket, bool) {
+	end := func(reading, piece, limit func() (units.Length, tolerance.End), r units.Rounding) (units.Length, tolerance.End) {
 		m, mEnd := reading()
-		s, sEnd := shim()
+		p, pEnd := piece()
 		b, bEnd := limit()
-		at := s.Add(units.ScaleRound(m.Sub(b), ratio.Den, ratio.Num, r))
-		if bEnd == tolerance.Closed || mEnd == tolerance.Open || sEnd == tolerance.Open {
+		at := p.Add(units.ScaleRound(m.Sub(b), ratio.Den, ratio.Num, r))
+		if bEnd == tolerance.Closed || mEnd == tolerance.Open || pEnd == tolerance.Open {
 			return at, tolerance.Closed
 		}
 		return at, tolerance.Open
 	}
-	least, leastEnd := end(v.Measured.Upper, v.Shim.Upper, v.Wanted.Upper, units.Up)
-	most, mostEnd := end(v.Measured.Lower, v.Shim.Lower, v.Wanted.Lower, units.Down)
-	window, err := tolerance.NewInterval(least, leastEnd, most, mostEnd)
-	return window, err == nil && most > 0
+	least, leastEnd := end(measured.Upper, piece.Upper, wanted.Upper, units.Up)
+	most, mostEnd := end(measured.Lower, piece.Lower, wanted.Lower, units.Down)
+	w, err := tolerance.NewInterval(least, leastEnd, most, mostEnd)
+	return w, err == nil
 }
 
 // aim is the clearance aimed at; twiceAim is its double, exact where the band's
