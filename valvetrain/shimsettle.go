@@ -27,9 +27,9 @@ func (h *ShimHead) settle(v *ShimValve, u *ShimUnsure) {
 		u.Settle = h.settleStock(v, u)
 	case OnBothSides:
 		u.Blade, u.Sure = h.blade(v.Measured, func(half tolerance.Bracket) bool { return v.Wanted.Judge(half) != tolerance.Undecided })
-		u.Settle = "the clearance may be in band as it is"
+		u.Settle = "the clearance may be in band as it is, and no blade of the set tells"
 		if u.Blade != "" {
-			u.Settle = "try " + u.Blade + " before the shim is touched: " + u.Settle
+			u.Settle = "try " + u.Blade + " before the shim is touched: the clearance may be in band as it is"
 		}
 	}
 }
