@@ -14,6 +14,8 @@
 // (TM 5-3820-233-12/1). The plan is checked in package valvetrain against a
 // general solver. The head in head.json is invented.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: measure and set at the temperature the manual says, cold or hot. Turn
 // the engine by hand with the plugs out, so that nobody's hand is in the way of a
 // stroke. With the camshaft out, pistons clear of the valves; valve springs are
