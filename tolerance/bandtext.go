@@ -22,6 +22,12 @@ func (b BandOf[Q]) MarshalText() ([]byte, error) { return b.AppendText(make([]by
 
 // UnmarshalText reads what [ParseBandOf] reads, over the whole range.
 func (b *BandOf[Q]) UnmarshalText(text []byte) error {
+	if len(text) <= plainMax {
+		if p, ok := plainBand[Q](string(text)); ok {
+			*b = p.BandOf
+			return nil
+		}
+	}
 	var p PrintedOf[Q]
 	err := p.UnmarshalText(text)
 	if err == nil {

@@ -183,3 +183,31 @@ func TestAllocations(t *testing.T) {
 		require.Zero(t, testing.AllocsPerRun(100, f), name)
 	}
 }
+
+// The forms of an engine's document, read as a decoder gives them.
+func BenchmarkUnmarshalText(b *testing.B) {
+	var i Bracket
+	var p Printed
+	for _, op := range []struct{ name, text string }{
+		{"exact", "86.012 mm"}, {"error", "86.012 ±0.002 mm"}, {"interval", "[0.0635 mm, 0.0762 mm)"}, {"interval-any", "[ .0025 in; .003 in)"},
+	} {
+		text := []byte(op.text)
+		b.Run("lib=tenthou/op=bracket-"+op.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				_ = i.UnmarshalText(text)
+			}
+		})
+	}
+	for _, op := range []struct{ name, text string }{
+		{"range", "0.03–0.07 mm"}, {"max", "max 0.10 mm"}, {"deviations", "86.000 +0.02/-0.00 mm"}, {"size", "2.5 ±0.02 mm"}, {"range-any", "1/64–1/32 in"}, {"max-any", "Max: 0.10 mm"},
+	} {
+		text := []byte(op.text)
+		b.Run("lib=tenthou/op=printed-"+op.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				_ = p.UnmarshalText(text)
+			}
+		})
+	}
+}

@@ -26,15 +26,18 @@ func pm(t *testing.T, lo string, loEnd End, hi string, hiEnd End) Band {
 	return b
 }
 
-func TestParseBand(t *testing.T) {
+// A bandTexts is a band in picometres and what is read as it.
+type bandTexts struct {
+	lo    string
+	loEnd End
+	hi    string
+	hiEnd End
+	texts []string
+}
+
+func bandsAsWritten() []bandTexts {
 	const least, greatest, limit = "30000000", "70000000", "100000000" // 0.03, 0.07 and 0.10 mm
-	for _, c := range []struct {
-		lo    string
-		loEnd End
-		hi    string
-		hiEnd End
-		texts []string
-	}{
+	return []bandTexts{
 		{least, Closed, greatest, Closed, []string{
 			"0.03–0.07 mm", "0.03—0.07 mm", "0.03-0.07 mm", "0.03−0.07 mm", "0.03~0.07 mm", "0.03…0.07 mm", "0.03...0.07 mm",
 			"0.03 to 0.07 mm", "0.03 TO 0.07 MM", "0.03 mm–0.07 mm", "0.03 mm–0.07", "0.03mm-0.07mm", "0.03 mm - 0.07 mm", "0.03 - 0.07 mm",
@@ -81,7 +84,11 @@ func TestParseBand(t *testing.T) {
 		{"-20000000", Closed, "0", Closed, []string{"-0.02 to 0 mm", "-0.02 - 0 mm", "-0.02 - 0.00 mm", "0 +0/-0.02 mm", "0 0/-0.02 mm"}},
 		{"0", Closed, "50000000", Closed, []string{"0–0.05 mm", "0 - 0.05 mm", "0-0.05 mm", "0.00–0.05 mm"}},
 		{"70000000", Closed, "70000000", Closed, []string{"0.07–0.07 mm", "0.07 ±0 mm", "0.07 0/0 mm"}},
-	} {
+	}
+}
+
+func TestParseBand(t *testing.T) {
+	for _, c := range bandsAsWritten() {
 		want := pm(t, c.lo, c.loEnd, c.hi, c.hiEnd)
 		for _, text := range c.texts {
 			got, err := ParseBand(text)
@@ -163,13 +170,16 @@ func TestParseBandOf(t *testing.T) {
 	require.Equal(t, "41–42 cm³", volume.String())
 }
 
-func TestParseBand_refuses(t *testing.T) {
+// A refusal is a text that is no band or no interval.
+type refusal struct {
+	text string
+	kind error
+	want string // of a band, what follows the quoted input; of an interval, how it begins
+}
+
+func bandRefusals() []refusal {
 	const forms = `write a range ("0.03–0.07 mm"), a limit ("max 0.10 mm") or a size ("2.5 ±0.02 mm")`
-	for _, c := range []struct {
-		text string
-		kind error
-		want string // what follows the quoted input
-	}{
+	return []refusal{
 		{"", ErrSyntax, ": not understood; " + forms},
 		{" \t", ErrSyntax, ": not understood; " + forms},
 		{"0.07", ErrSyntax, ": not understood; " + forms},
@@ -223,7 +233,11 @@ func TestParseBand_refuses(t *testing.T) {
 		{"max 1e400 mm", ErrSyntax, ", at byte 5: not understood; "},
 		{"0.03–0.07 mm (0.0012–0.0028 in)", ErrSyntax, ", at byte 15: not understood; one band at a time: a second column in brackets is a band of its own, and Compare tells where the two part"},
 		{"max １ mm", ErrSyntax, ", at byte 4: not understood; " + ``},
-	} {
+	}
+}
+
+func TestParseBand_refuses(t *testing.T) {
+	for _, c := range bandRefusals() {
 		_, err := ParseBand(c.text)
 		require.Error(t, err, c.text)
 		require.ErrorIs(t, err, c.kind, c.text)

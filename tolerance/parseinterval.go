@@ -20,6 +20,9 @@ const measuredForms = `limits are written so; write what was measured as "[0.05 
 // for the comma between the ends. A number without a unit takes that of the
 // other one. The errors are [ParseError]s.
 func ParseInterval[Q units.Quantity](s string) (Interval[Q], error) {
+	if i, ok := plainInterval[Q](s); ok {
+		return i, nil
+	}
 	return (&reader[Q]{what: "interval", input: s}).interval()
 }
 

@@ -10,16 +10,19 @@ import (
 	"github.com/tenthou/tenthou/units"
 )
 
-func TestParseInterval(t *testing.T) {
+// An intervalTexts is an interval and what is read as it.
+type intervalTexts struct {
+	lo    units.Length
+	loEnd End
+	hi    units.Length
+	hiEnd End
+	text  string // as printed
+	same  []string
+}
+
+func intervalsAsWritten() []intervalTexts {
 	const a, b = units.Length(63_500_000), units.Length(76_200_000) // .0025 in and .003 in
-	for _, c := range []struct {
-		lo    units.Length
-		loEnd End
-		hi    units.Length
-		hiEnd End
-		text  string // as printed
-		same  []string
-	}{
+	return []intervalTexts{
 		{a, Closed, b, Open, "[0.0635 mm, 0.0762 mm)", []string{
 			"[ 0.0635 mm , 0.0762 mm )", "[0.0635 mm; 0.0762 mm)", "[0,0635 mm; 0,0762 mm)", "[0,0635 mm, 0,0762 mm)", "[0.0635 mm,0.0762 mm)",
 			"[.0025 in, .003 in)", `[.0025", .003")`, "[.0025, .003 in)", "[.0025 in, .003)", "[0.0635\u00a0mm,\t0.0762\u2009mm)"}},
@@ -34,7 +37,11 @@ func TestParseInterval(t *testing.T) {
 		{0, Absent, 0, Absent, "(−∞, ∞)", []string{"(-∞,+∞)"}},
 		{-b, Closed, -a, Open, "[-0.0762 mm, -0.0635 mm)", []string{"[−0.0762 mm, −0.0635 mm)"}},
 		{0, Closed, b, Open, "[0 mm, 0.0762 mm)", []string{"[0, 0.0762 mm)"}},
-	} {
+	}
+}
+
+func TestParseInterval(t *testing.T) {
+	for _, c := range intervalsAsWritten() {
 		want, err := NewInterval(c.lo, c.loEnd, c.hi, c.hiEnd)
 		require.NoError(t, err)
 		require.Equal(t, c.text, want.String())
@@ -52,13 +59,9 @@ func TestParseInterval(t *testing.T) {
 	require.Equal(t, "[15 °C, 25 °C]", warm.String())
 }
 
-func TestParseInterval_refuses(t *testing.T) {
+func intervalRefusals() []refusal {
 	const forms = `not understood; write it as "0.07 mm", "73.02 ±0.005 mm", "[0.0635 mm, 0.0762 mm)" or "[0.5 mm, ∞)"`
-	for _, c := range []struct {
-		text string
-		kind error
-		want string
-	}{
+	return []refusal{
 		{"", ErrSyntax, `tolerance: interval "": ` + forms},
 		{"[", ErrSyntax, `tolerance: interval "[": ` + forms},
 		{"(", ErrSyntax, `tolerance: interval "(": ` + forms},
@@ -81,7 +84,11 @@ func TestParseInterval_refuses(t *testing.T) {
 		{"0.07", units.ErrNoUnit, `tolerance: interval "0.07", at byte 4: no unit; `},
 		{"1 mm ±-1 mm", ErrSyntax, `tolerance: interval "1 mm ±-1 mm", at byte 7: not understood; what follows ± has no sign`},
 		{"100 m ±1 m", ErrRange, `tolerance: interval "100 m ±1 m": out of range; the range is ±100 m`},
-	} {
+	}
+}
+
+func TestParseInterval_refuses(t *testing.T) {
+	for _, c := range intervalRefusals() {
 		_, err := ParseBracket(c.text)
 		require.True(t, strings.HasPrefix(err.Error(), c.want), "%v", err) // package units says the rest
 		require.ErrorIs(t, err, c.kind)

@@ -26,7 +26,15 @@ func ParsePrinted(s string) (Printed, error) { return ParsePrintedOf[units.Lengt
 // ParsePrintedOf reads what [ParseBandOf] reads and keeps how each limit was
 // printed.
 func ParsePrintedOf[Q units.Quantity](s string) (PrintedOf[Q], error) {
-	return (&reader[Q]{what: "band", input: s}).printed()
+	return printed[Q](s, false)
+}
+
+func printed[Q units.Quantity](s string, wide bool) (PrintedOf[Q], error) {
+	if p, ok := plainBand[Q](s); ok {
+		p.text, p.read = s, p.BandOf
+		return p, nil
+	}
+	return (&reader[Q]{what: "band", input: s, wide: wide}).printed()
 }
 
 func (r *reader[Q]) printed() (none PrintedOf[Q], err error) {
@@ -64,7 +72,7 @@ func (p PrintedOf[Q]) MarshalText() ([]byte, error) { return p.AppendText(nil) }
 
 // UnmarshalText reads what [ParsePrintedOf] reads, over the whole range.
 func (p *PrintedOf[Q]) UnmarshalText(text []byte) error {
-	v, err := (&reader[Q]{what: "band", input: string(text), wide: true}).printed()
+	v, err := printed[Q](string(text), true)
 	if err == nil {
 		*p = v
 	}

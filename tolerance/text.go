@@ -67,6 +67,12 @@ func (i Interval[Q]) append(dst []byte, number func([]byte, Q, units.Rounding) [
 
 // UnmarshalText reads what [ParseInterval] reads, over the whole range.
 func (i *Interval[Q]) UnmarshalText(text []byte) error {
+	if len(text) <= plainMax {
+		if v, ok := plainInterval[Q](string(text)); ok {
+			*i = v
+			return nil
+		}
+	}
 	v, err := (&reader[Q]{what: "interval", input: string(text), wide: true}).interval()
 	if err == nil {
 		*i = v
