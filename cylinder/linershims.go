@@ -11,8 +11,8 @@ import (
 
 // A StockShim is a shim that may be had, as many as are wanted.
 type StockShim struct {
-	Name      string            // "0.05"
-	Thickness tolerance.Bracket // as measured, or what its maker allows
+	Name      string            `json:"name"`      // "0.05"
+	Thickness tolerance.Bracket `json:"thickness"` // as measured, or what its maker allows
 }
 
 // A ShimPick is what to put under one liner, and what comes of it.

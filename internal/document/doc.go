@@ -40,7 +40,8 @@
 // was found and what was wanted. Its Kind is one of the sentinels ([ErrMissing],
 // [ErrType], …) and is what errors.Is compares; Unwrap gives the error of the
 // type's own UnmarshalText. Reading stops at the first error. Each piece of the
-// input that an error quotes is cut at 64 bytes.
+// input that an error quotes is cut at 64 bytes. [At] gives the place of an error
+// that only the decoded values tell.
 //
 // # Sources
 //

@@ -1,0 +1,339 @@
+package cylinder
+
+import (
+	"errors"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/tolerance/inspection"
+	"github.com/tenthou/tenthou/tolerance/instrument"
+	"github.com/tenthou/tenthou/units"
+)
+
+// A boresReady is the limits of the bores made ready.
+type boresReady struct {
+	limits   BoreLimits
+	survey   BoreSurvey // without readings
+	measures [boreMeasures]measured[units.Length]
+	stations []string   // "top, across the crank"
+	levels   [][]string // "cylinders[2].levels[0]", by the place in the list
+	places   [][]string // "cylinders[2].levels[0].across"
+	offset   units.Length
+	from, to units.Length // what the gauge shows of any bore of this engine
+}
+
+func (in *Inspector) readyBores() {
+	l := in.limits.Bores
+	b := &boresReady{limits: l.boreLimits(), survey: l.survey()}
+	b.offset = l.Gauge.Setting.Standard - l.Gauge.Setting.Reading
+	fifth := l.Standard / 5
+	b.from, b.to = l.Standard-fifth-b.offset, l.Standard+fifth-b.offset
+	for m := range BoreMeasure(boreMeasures) {
+		name := m.String()
+		switch {
+		case m == MeasureTaper && l.TaperRule == TaperPerLength:
+			name += " (" + l.TaperRule.String() + ", " + l.TaperPer.String() + ")"
+		case m == MeasureTaper:
+			name += " (" + l.TaperRule.String() + ")"
+		case m == MeasureRidge:
+			name += " (" + l.RidgeCounted.String() + ")"
+		}
+		b.measures[m] = ready(in, l.printed(m), "bores."+boreMeasurePaths[m], name)
+		*b.limits.spec(m) = b.measures[m].spec // without one that contradicts itself
+		if b.measures[m].asked() {
+			in.lengths += 2 * len(in.where)
+		}
+	}
+	for i := range b.survey.Levels {
+		for j := range b.survey.Headings {
+			b.stations = append(b.stations, b.survey.Name(Station{i, j}))
+		}
+	}
+	for i := range in.paths {
+		var levels, places []string
+		for k := range b.survey.Levels {
+			levels = append(levels, inspection.Index(in.paths[i]+".levels", k))
+			for j := range b.survey.Headings {
+				places = append(places, levels[k]+"."+levelPath(j))
+			}
+		}
+		b.levels, b.places = append(b.levels, levels), append(b.places, places)
+	}
+	in.bores = b
+}
+
+// A boreSeen is one bore on its way.
+type boreSeen struct {
+	c      *ReadingsCylinder
+	index  int
+	tally  tally
+	report BoreReport
+	read   bool // the report holds something
+	notes  []BoreNote
+	limits BoreLimits // at its oversize
+	from   tolerance.Bracket
+}
+
+// allBores judges every bore, decides on each, and on the oversize for all.
+func (x *inspecting) allBores() error {
+	l, ready := x.in.limits.Bores, x.in.bores
+	if l == nil {
+		return nil
+	}
+	bores := make([]boreSeen, len(x.in.where))
+	survey := ready.survey
+	survey.Block = x.r.Block.Thermal
+	survey.Readings = make([]BoreReading, len(ready.stations))
+	known := false
+	for i := range bores {
+		b := &bores[i]
+		b.c, b.index = x.cylinder(i + 1)
+		b.tally = tallyOf(inspection.StepBores, "cylinder bore", x.in.where[i])
+		if err := x.bore(b, &survey); err != nil {
+			return err
+		}
+		x.tests(&b.tally, &l.Care, &b.c.Condition, x.in.paths[b.index], x.in.where[i])
+		known = known || b.tally.known() || b.c.Condition != (inspection.Condition{})
+	}
+	if known {
+		if err := x.decideBores(bores); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// bore surveys one bore and enters its findings.
+func (x *inspecting) bore(b *boreSeen, s *BoreSurvey) error {
+	ready, c := x.in.bores, b.c
+	number := b.tally.where
+	places := ready.places[b.index]
+	if err := x.boreReadings(b, s, places); err != nil {
+		return err
+	}
+	instrument := with(s.Gauge.Name, "bore gauge")
+	for i := range s.Readings {
+		if !s.Readings[i].Taken {
+			x.miss(&b.tally, places[i], "bore", number+", "+ready.stations[i], instrument, ready.measures[MeasureSize].printed)
+		}
+	}
+	l := x.in.limits.Bores
+	base := x.in.paths[b.index]
+	if l.Unworn && !c.Unworn.Taken {
+		x.miss(&b.tally, base+".unworn", "bore below the ring travel", number, instrument, "")
+	}
+	if ready.measures[MeasureRidge].asked() && !c.Ridge.Taken {
+		x.miss(&b.tally, base+".ridge", ready.measures[MeasureRidge].name, number, "depth gauge or straight-edge", ready.measures[MeasureRidge].printed)
+	}
+	if err := x.unworn(b, s); err != nil || b.tally.taken == 0 || b.tally.suspect != "" {
+		return err
+	}
+	b.limits = ready.limits
+	if c.Oversize != 0 {
+		b.limits.Size, b.limits.Mean = moved(b.limits.Size, c.Oversize), moved(b.limits.Mean, c.Oversize)
+	}
+	s.Where, s.Finished = number, b.finished(l)
+	s.Ridge = Ridge{}
+	if c.Ridge.Taken {
+		s.Ridge = Ridge{Height: c.Ridge.Value, Counted: l.RidgeCounted}
+	}
+	s.TorquePlate, s.CapsTorqued = x.r.TorquePlate, x.r.CapsTorqued
+	if err := s.judge(&b.limits, &b.report); err != nil {
+		return x.oddBore(b, s, err)
+	}
+	b.read, b.from = true, s.Finished
+	if s.Unworn.Taken {
+		g, err := s.gauge(s.Unworn.Shown)
+		if err == nil {
+			b.from, err = g.size(s.Unworn.Shown, s.Unworn.Shown)
+		}
+		if err != nil {
+			return inspection.At(base+".unworn", err)
+		}
+	}
+	x.boreNotes(b, s)
+	return x.boreFindings(b, s)
+}
+
+// boreReadings puts the readings of a bore into the survey. A reading that no
+// bore of this engine can have is a slip, and the bore isn't judged by it.
+func (x *inspecting) boreReadings(b *boreSeen, s *BoreSurvey, places []string) error {
+	ready := x.in.bores
+	n := len(s.Headings)
+	for i := range s.Levels {
+		for j := range n {
+			k := i*n + j
+			s.Readings[k] = BoreReading{}
+			if i >= len(b.c.Levels) {
+				continue
+			}
+			r := b.c.Levels[i].at(j)
+			if !r.Taken {
+				continue
+			}
+			q, _ := r.Value.Lower()
+			if q <= ready.from || q >= ready.to {
+				if q+ready.offset <= 0 {
+					return badAt(places[k], "bore", (q + ready.offset).String(), "above 0 mm")
+				}
+				text, _ := oddSize(tolerance.Exactly(q+ready.offset), x.in.limits.Bores.Standard)
+				x.slip(&b.tally, inspection.Slip{Path: places[k], What: b.tally.where + ", " + ready.stations[k], Text: text})
+			} else if err := s.check(k, q); err != nil {
+				return inspection.At(places[k], err)
+			}
+			s.Readings[k] = ReadBore(q)
+			b.tally.taken++
+		}
+	}
+	return nil
+}
+
+// unworn puts the reading below the ring travel into the survey.
+func (x *inspecting) unworn(b *boreSeen, s *BoreSurvey) error {
+	s.Unworn = BoreReading{}
+	u := b.c.Unworn
+	if !u.Taken {
+		return nil
+	}
+	path := x.in.paths[b.index] + ".unworn"
+	q, _ := u.Value.Lower()
+	if ready := x.in.bores; q <= ready.from || q >= ready.to {
+		text, _ := oddSize(tolerance.Exactly(q+ready.offset), x.in.limits.Bores.Standard)
+		x.slip(&b.tally, inspection.Slip{Path: path, What: b.tally.where + ", below the ring travel", Text: text})
+		return nil
+	}
+	if err := s.check(0, q); err != nil {
+		return inspection.At(path, err)
+	}
+	s.Unworn = ReadBore(q)
+	return nil
+}
+
+// finished is the size that wear counts from: as given, or anywhere within the
+// limits for new parts at its oversize.
+func (b *boreSeen) finished(l *LimitsBores) tolerance.Bracket {
+	if b.c.Finished.Taken {
+		return b.c.Finished.Value
+	}
+	fresh := b.limits.Size.New.Interval()
+	_, loEnd := fresh.Lower()
+	_, hiEnd := fresh.Upper()
+	if loEnd == tolerance.Absent || hiEnd == tolerance.Absent {
+		return tolerance.Bracket{}
+	}
+	return fresh
+}
+
+// moved are limits of size at another oversize.
+func moved(s tolerance.Spec, by units.Length) tolerance.Spec {
+	for _, band := range [...]*tolerance.Band{&s.New, &s.Wear} {
+		if !band.IsZero() {
+			*band = tolerance.BandFrom(band.Interval().Add(tolerance.Exactly(by)))
+		}
+	}
+	return s
+}
+
+// oddBore is a survey that failed: the readings contradict each other so that
+// one of them is a slip, or something else in the document is wrong.
+func (x *inspecting) oddBore(b *boreSeen, s *BoreSurvey, err error) error {
+	path := x.in.paths[b.index]
+	var input *InputError
+	var gauge *instrument.InputError
+	if errors.As(err, &gauge) || !errors.As(err, &input) || input.Field == s.fieldName("size last finished to") || s.Ridge.checkRead() != nil {
+		return inspection.At(path, err)
+	}
+	slip := inspection.Slip{Path: path + ".levels", What: b.tally.where, Text: input.Value + " is not " + input.Want}
+	for k := range s.Readings {
+		if at := (Station{k / len(s.Headings), k % len(s.Headings)}); s.fieldName(s.Name(at)) == input.Field {
+			slip.Path, slip.What = x.in.bores.places[b.index][k], b.tally.where+", "+x.in.bores.stations[k]
+		}
+	}
+	x.slip(&b.tally, slip)
+	return nil
+}
+
+// checkRead refuses a ridge that was read and can't be.
+func (r Ridge) checkRead() error {
+	if r == (Ridge{}) {
+		return nil
+	}
+	_, err := r.OnDiameter()
+	return err
+}
+
+// boreNotes enters what stands against a pass beside the figures.
+func (x *inspecting) boreNotes(b *boreSeen, s *BoreSurvey) {
+	t := &b.tally
+	n := len(s.Headings)
+	for _, note := range b.report.Notes {
+		switch note.Kind {
+		case SuspectReading:
+			k := note.At.Level*n + note.At.Heading
+			x.slip(t, inspection.Slip{Path: x.in.bores.places[b.index][k], What: t.where + ", " + x.in.bores.stations[k], Text: note.Detail})
+		case SmallerThanFinished, FinishedOversize:
+			t.stands(note.Text(s), "find out what it was last finished to")
+		case WearUnknown:
+			t.stands(note.Text(s), "find out what it was last finished to, or gauge it below the ring travel")
+		case TorquePlateNotStated, TorquePlateDiffers, CapsNotStated, CapsDiffer:
+			t.stands(note.Text(s), "gauge it as the limits ask, and write it down")
+		}
+	}
+}
+
+// boreFindings enters what is judged of one bore.
+func (x *inspecting) boreFindings(b *boreSeen, s *BoreSurvey) error {
+	t, ready := &b.tally, x.in.bores
+	n := len(s.Headings)
+	for m := range BoreMeasure(boreMeasures) {
+		judged := &ready.measures[m]
+		if !judged.asked() {
+			continue
+		}
+		least, greatest, known := b.limits.measured(&b.report, m)
+		if !known {
+			if t.missing == 0 && m != MeasureWear {
+				t.stands(judged.name+" isn't known from what was read", "read it as the limits ask")
+			}
+			continue
+		}
+		if b.c.Oversize != 0 && (m == MeasureSize || m == MeasureMean) {
+			at := *judged
+			if at.spec = moved(at.spec, b.c.Oversize); !at.other.IsZero() {
+				at.other = moved(at.other, b.c.Oversize)
+			}
+			judged = &at
+		}
+		f, err := x.judge(t, judged, t.where, x.in.paths[b.index], least, greatest)
+		if err != nil {
+			return err
+		}
+		if f == nil {
+			continue
+		}
+		if settle := s.settle(f, m); settle != "" {
+			f.Settle = settle
+		}
+		x.report.Findings[len(x.report.Findings)-1].Path = ready.path(b, m, f, n)
+		at := ""
+		if linerRank(f.Standing) >= rankOpen {
+			at = s.place(&b.report, m, b.limits.TaperRule)
+		}
+		x.note(t, f.Standing, f.Settle, at)
+	}
+	return nil
+}
+
+// path is where the reading that decides a measure stands.
+func (r *boresReady) path(b *boreSeen, m BoreMeasure, f *tolerance.Finding, n int) string {
+	switch m {
+	case MeasureSize, MeasureWear:
+		at := b.report.Greatest.At
+		if m == MeasureSize && (f.New.Least == tolerance.Below || f.Wear.Least == tolerance.Below) {
+			at = b.report.Least.At
+		}
+		return r.places[b.index][at.Level*n+at.Heading]
+	case MeasureOutOfRound:
+		return r.levels[b.index][b.report.OutOfRound.At.Level]
+	}
+	return r.levels[b.index][0]
+}
