@@ -1,0 +1,149 @@
+package crank
+
+import (
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/tolerance/inspection"
+)
+
+// shaftBolts are the bolts to be renewed.
+type shaftBolts struct {
+	count int
+	where []string
+}
+
+// bolts judges the bolts of one cap or rod, and decides on them together.
+func (x *shaftRun) bolts(b *shaftBearings, i int, part, where string, sheets []BoltSheet, path, list string, renew *shaftBolts) {
+	p := b.bolts
+	if !p.asks() && !p.Yield {
+		return
+	}
+	var worst inspection.Decision
+	var open, seen bool
+	renewed := 0
+	for k := range p.count() {
+		name := b.boltNames[i][k]
+		sheet, at := &BoltSheet{}, list
+		for j := range sheets {
+			if sheets[j].Number == k+1 {
+				sheet, at = &sheets[j], inspection.Index(path+".bolts", j)
+			}
+		}
+		var v partVerdict
+		x.tests(inspection.StepBolts, at, name, p.Care, &sheet.Condition)
+		x.bolt(p, sheet, name, at, at != list, &v)
+		d := x.bySize(inspection.StepBolts, part, name, &v, b.boltSlips)
+		if p.Yield && !sheet.New && x.begun {
+			d.Action, d.Settle = inspection.Replace, ""
+			d.Because = "tightened to yield: used once, whatever its length"
+		}
+		d = sheet.Condition.Overrule(p.Care, d)
+		if v.taken == 0 && sheet.Condition == (inspection.Condition{}) && !(p.Yield && x.begun) {
+			open = open || v.missing > 0
+			continue
+		}
+		seen = true
+		if d.Action >= inspection.Replace {
+			renewed++
+		}
+		if d.Action == inspection.MeasureAgain {
+			open = true
+		}
+		if d.Governs = name; worst.Part == "" || d.Action > worst.Action {
+			worst = d
+		}
+	}
+	if !seen {
+		return
+	}
+	if open && worst.Action <= inspection.CleanAndReUse && worst.Action != inspection.MeasureAgain {
+		worst.Action, worst.Because, worst.Settle = inspection.MeasureAgain, "not all of them have been read", "read them all"
+	}
+	worst.Where = where
+	x.r.Decisions = append(x.r.Decisions, worst)
+	if renewed > 0 {
+		renew.count += renewed
+		renew.where = append(renew.where, where)
+	}
+}
+
+// bolt judges one bolt.
+func (x *shaftRun) bolt(p *BoltPage, sheet *BoltSheet, name, path string, there bool, v *partVerdict) {
+	e := x.l.Instruments.Bolt
+	at := func(field, measure string, limit inspection.Limit) inspection.Missing {
+		m := inspection.Missing{Step: inspection.StepBolts, Path: path, Measure: measure, Where: name, With: "micrometer", Limit: printedLimit(limit)}
+		if there {
+			m.Path += field
+		}
+		return m
+	}
+	c := BoltCheck{Where: name, Yield: p.Yield, Used: !sheet.New, Stretch: p.Stretch.Spec(), Length: p.Length.Spec(), Growth: p.Growth.Spec()}
+	if !p.asks() {
+		return
+	}
+	var free bool
+	c.Free, free = x.read(v, sheet.Free, e, at(".free", "free length", p.Length))
+	if !p.Growth.IsZero() {
+		c.AsNew, _ = x.read(v, sheet.AsNew, e, at(".asNew", "free length when new", p.Growth))
+	}
+	if !p.Stretch.IsZero() {
+		c.Tightened, _ = x.read(v, sheet.Tightened, e, at(".tightened", "tightened length", p.Stretch))
+	}
+	if !free {
+		return
+	}
+	r, err := c.Assess()
+	if err != nil {
+		x.doubt(v, path, name, err)
+		return
+	}
+	for k := range r.Findings {
+		f := &r.Findings[k]
+		if f.Spec.IsZero() {
+			continue
+		}
+		work := inspection.Replace
+		if f.Measure == "stretch" {
+			work = inspection.MeasureAgain // loosened and tightened again
+		}
+		x.keep(v, inspection.StepBolts, path, f, work)
+	}
+	if runOutRank(r.Worst) >= runOutRank(tolerance.OutsideNewBand) {
+		v.next = r.Next
+	}
+}
+
+// allBolts is the step of the bolts.
+func (x *shaftRun) allBolts() {
+	var mains, rods shaftBolts
+	b := &x.in.shells
+	if b.bolts.asks() || b.bolts.Yield {
+		for i := range b.n {
+			sheet, path := bearingSheet(b, x.d.MainBearings, i)
+			x.bolts(b, i, "main cap bolts", b.names[i], sheet.Bolts, path, b.paths[b.n], &mains)
+		}
+	}
+	b = &x.in.ends
+	if b.bolts.asks() || b.bolts.Yield {
+		for i := range b.n {
+			sheet, path := x.rodSheet(i)
+			x.bolts(b, i, "rod bolts", b.names[i], sheet.Bolts, path, "rods", &rods)
+		}
+	}
+	for _, o := range [...]struct {
+		what string
+		b    *shaftBolts
+	}{{"main cap bolts", &mains}, {"rod bolts", &rods}} {
+		if o.b.count > 0 {
+			x.r.Orders = append(x.r.Orders, inspection.Order{Step: inspection.StepBolts, What: o.what, Count: o.b.count, For: o.b.where, Sure: true})
+		}
+	}
+}
+
+func (x *shaftRun) rodSheet(i int) (*RodSheet, string) {
+	for k := range x.d.Rods {
+		if x.d.Rods[k].Number == i+1 {
+			return &x.d.Rods[k], x.in.rods.paths[k]
+		}
+	}
+	return &RodSheet{}, ""
+}

@@ -1,0 +1,329 @@
+package crank
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/tolerance/inspection"
+	"github.com/tenthou/tenthou/units"
+)
+
+// An Inspector is a document of limits made ready for many engines: names and
+// paths are written out, and the limits are proofread, once. [Limits.Prepare]
+// makes one; it may be used by many goroutines at once.
+type Inspector struct {
+	l        Limits
+	err      error // what Validate found
+	slips    []inspection.Slip
+	cautions []string
+
+	mains, pins  shaftJournals
+	shells, ends shaftBearings
+	rods         shaftRods
+	slipped      map[string][]string // by page, the paths of its limits that look like slips
+}
+
+// shaftJournals are the mains or the crankpins made ready.
+type shaftJournals struct {
+	kind         JournalKind
+	page         *JournalPage
+	n            int
+	part         string   // "main journals"
+	names        []string // "main 1"
+	paths        []string // "mains[0]"; at n the list itself, for one that isn't in it
+	planesPaths  []string // "mains[0].planes"
+	planes       []JournalPlane
+	headings     []units.Angle
+	planeWhere   [][]string // "main 1, front"
+	headingWhere [][]string // "main 1, 0°"
+	limits       JournalLimits
+	runOut       tolerance.Spec
+	asked        bool // any diameter is
+	slips        []string
+	kits         []ShellKit
+	rule         AsIsRule
+	taperMeasure string
+	supports     [2]int // the mains that the shaft is turned on, by place
+	onBlocks     bool
+	micrometer   string
+}
+
+// shaftBearings are the shells of the mains or of the big ends made ready.
+type shaftBearings struct {
+	page      *BearingPage
+	bolts     *BoltPage
+	n, places int
+	part      string   // "main bearing shells"
+	names     []string // "main 1"
+	paths     []string // "mainBearings[0]"; at n the list itself
+	boltNames [][]string
+	slips     []string
+	boltSlips []string
+}
+
+// shaftRods are the rods made ready.
+type shaftRods struct {
+	n                  int
+	names, paths       []string    // "rod 1", "rods[0]"
+	endPaths, pinPaths []string    // "rods[0].bigEnd"
+	ends               [2][]string // "rod 1, big end"
+	planes, directions []string
+	limits             RodLimits
+	bigEnd, smallEnd   RodBore // limits and places, without readings
+	slips              []string
+	pin                []int // of each rod, by place
+}
+
+// Prepare makes the limits ready for many engines. They are copied, but what they
+// point to must not change any more. An error that [Limits.Validate] would give is
+// kept for [Inspector.Inspect].
+func (l *Limits) Prepare() *Inspector {
+	in := &Inspector{l: *l, err: l.Validate()}
+	if in.err != nil {
+		return in
+	}
+	in.slips, in.slipped = in.l.proofread()
+	p := &in.l
+	in.mains = in.journals(MainJournal, &p.Mains, p.Layout.Mains)
+	in.pins = in.journals(Crankpin, &p.Crankpins, p.Layout.Crankpins)
+	in.shells = in.bearings("mainBearings", "main", "main bearing shells", &p.MainBearings, &p.MainBolts, p.Layout.Mains, "mainBolts")
+	in.ends = in.bearings("bigEnds", "rod", "big-end shells", &p.BigEnds, &p.RodBolts, p.Layout.Rods, "rodBolts")
+	in.prepareRods()
+	return in
+}
+
+func partNames(list, part string, n int) (names, paths []string) {
+	names, paths = make([]string, n), make([]string, n+1)
+	for i := range n {
+		names[i] = part + " " + strconv.Itoa(i+1)
+		paths[i] = inspection.Index(list, i)
+	}
+	paths[n] = list
+	return names, paths
+}
+
+func (in *Inspector) journals(kind JournalKind, page *JournalPage, n int) shaftJournals {
+	l := &in.l
+	g := shaftJournals{kind: kind, page: page, n: n, part: "main journals", headings: l.Layout.MainDirections, micrometer: l.Instruments.Mains.Name}
+	list, one := "mains", "main"
+	if kind == Crankpin {
+		g.part, list, one, g.headings, g.micrometer = "crankpins", "crankpins", "crankpin", l.Layout.PinDirections, l.Instruments.Crankpins.Name
+	}
+	if g.micrometer == "" {
+		g.micrometer = "micrometer"
+	}
+	if len(g.headings) == 0 {
+		g.headings = []units.Angle{0, 90 * units.Degree}
+	}
+	for _, p := range l.Layout.planes() {
+		g.planes = append(g.planes, JournalPlane{Name: p})
+	}
+	g.names, g.paths = partNames(list, one, n)
+	survey := JournalSurvey{Kind: kind, Planes: g.planes, Headings: g.headings}
+	for i := range n {
+		g.planesPaths = append(g.planesPaths, g.paths[i]+".planes")
+		var planes, headings []string
+		for k := range g.planes {
+			planes = append(planes, g.names[i]+", "+survey.PlaneName(k))
+		}
+		for k := range g.headings {
+			headings = append(headings, g.names[i]+", "+survey.HeadingName(k))
+		}
+		g.planeWhere, g.headingWhere = append(g.planeWhere, planes), append(g.headingWhere, headings)
+	}
+	g.planesPaths = append(g.planesPaths, list)
+	g.limits = JournalLimits{
+		Size: page.Size.Spec(), OutOfRound: page.OutOfRound.Spec(), Taper: page.Taper.Spec(), TaperRule: page.TaperRule, Wear: page.Wear.Spec(),
+		Fillet: page.Fillet.Spec(), Stroke: page.Stroke.Spec(), Index: page.Index.Spec(),
+	}
+	g.asked = !page.Size.IsZero() || !page.OutOfRound.IsZero() || !page.Taper.IsZero() || !page.Wear.IsZero()
+	g.taperMeasure = JournalTaperMeasure.String() + " (" + page.TaperRule.String() + ")"
+	for i := range page.Shells {
+		g.kits = append(g.kits, page.Shells[i].ShellKit)
+	}
+	g.rule = AsIsRule{OutOfRound: runningBand(g.limits.OutOfRound), Taper: runningBand(g.limits.Taper)}
+	if kind == MainJournal {
+		g.runOut = l.Shaft.RunOut.Spec()
+		g.rule.RunOut = runningBand(g.runOut)
+	}
+	g.supports, g.onBlocks = l.Layout.supports(), l.Layout.VBlocks != 0
+	g.slips = in.slipped[list]
+	return g
+}
+
+// runningBand is what a measure may be for a part to run on: the wear limit or,
+// where none is given, the limits for new parts.
+func runningBand(s tolerance.Spec) tolerance.Band {
+	if s.Wear.IsZero() {
+		return s.New
+	}
+	return s.Wear
+}
+
+func (l *ShaftLayout) planes() []string {
+	if len(l.Planes) == 0 {
+		return []string{"front", "rear"}
+	}
+	return l.Planes
+}
+
+// supports are the two mains that the shaft is turned on, by place.
+func (l *ShaftLayout) supports() [2]int {
+	if len(l.Supports) != 2 {
+		return [2]int{0, l.Mains - 1}
+	}
+	return [2]int{l.Supports[0] - 1, l.Supports[1] - 1}
+}
+
+// pin is the crankpin of a rod, both by place.
+func (l *ShaftLayout) pin(rod int) int {
+	if rod < len(l.RodPins) {
+		return l.RodPins[rod] - 1
+	}
+	return rod
+}
+
+func (in *Inspector) bearings(list, one, part string, page *BearingPage, bolts *BoltPage, n int, boltPage string) shaftBearings {
+	b := shaftBearings{page: page, bolts: bolts, n: n, part: part, places: max(page.Places, 1), slips: in.slipped[list], boltSlips: in.slipped[boltPage]}
+	b.names, b.paths = partNames(list, one, n)
+	for i := range n {
+		names, _ := partNames("", b.names[i]+", bolt", bolts.count())
+		b.boltNames = append(b.boltNames, names)
+	}
+	return b
+}
+
+func (p *BoltPage) count() int {
+	if p.Count == 0 {
+		return 2
+	}
+	return p.Count
+}
+
+// asks reports whether the page asks for any length of a bolt.
+func (p *BoltPage) asks() bool {
+	return !p.Length.IsZero() || !p.Growth.IsZero() || !p.Stretch.IsZero()
+}
+
+func (in *Inspector) prepareRods() {
+	p, g := &in.l.Rods, &in.rods
+	g.n = in.l.Layout.Rods
+	g.names, g.paths = partNames("rods", "rod", g.n)
+	for i, name := range g.names {
+		g.ends[0], g.ends[1] = append(g.ends[0], name+", big end"), append(g.ends[1], name+", small end")
+		g.endPaths, g.pinPaths = append(g.endPaths, g.paths[i]+".bigEnd"), append(g.pinPaths, g.paths[i]+".smallEnd")
+		g.pin = append(g.pin, in.l.Layout.pin(i))
+	}
+	g.endPaths, g.pinPaths = append(g.endPaths, "rods"), append(g.pinPaths, "rods")
+	if g.planes = p.Planes; len(g.planes) == 0 {
+		g.planes = []string{"front", "rear"}
+	}
+	if g.directions = p.Directions; len(g.directions) == 0 {
+		g.directions = []string{"in line", "across"}
+	}
+	g.limits = RodLimits{
+		Length: p.Length.Spec(), Bend: p.Bend.Spec(), Twist: p.Twist.Spec(), Per: p.Per, BendPer: p.BendPer.Spec(), TwistPer: p.TwistPer.Spec(),
+		Centres: p.Centres.Spec(), Side: p.Side.Spec(),
+	}
+	eye := func(e *EyePage) RodBore {
+		return RodBore{Planes: g.planes, Directions: g.directions, Size: e.Size.Spec(), Ovality: e.Ovality.Spec(), Taper: e.Taper.Spec()}
+	}
+	g.bigEnd, g.smallEnd = eye(&p.BigEnd), eye(&p.SmallEnd)
+	g.slips = in.slipped["rods"]
+}
+
+// asks reports whether the page asks for an eye to be gauged.
+func (p *EyePage) asks() bool { return !p.Size.IsZero() || !p.Ovality.IsZero() || !p.Taper.IsZero() }
+
+// shaftLimit is one limit of the document, by its path.
+type shaftLimit struct {
+	page, field, what string
+	limit             inspection.Limit
+}
+
+// limits are all limits on lengths.
+func (l *Limits) limits() []shaftLimit {
+	all := []shaftLimit{
+		{"shaft", "runOut", "run-out", l.Shaft.RunOut}, {"shaft", "bend", "bend", l.Shaft.Bend}, {"shaft", "nose", "run-out of the nose", l.Shaft.Nose},
+		{"shaft", "flange", "run-out of the flange", l.Shaft.Flange}, {"shaft", "flangeFace", "run-out of the flange's face", l.Shaft.FlangeFace},
+		{"shaft", "neighbours.along", "mains next to each other", l.Shaft.Neighbours.Along},
+		{"shaft", "neighbours.rightSum", "mains next to each other, at right angles", l.Shaft.Neighbours.RightSum},
+		{"shaft", "neighbours.rightEach", "mains next to each other, each at right angles", l.Shaft.Neighbours.RightEach},
+		{"thrust", "endFloat", "end float", l.Thrust.EndFloat}, {"thrust", "match", "thrust washer halves", l.Thrust.Match},
+		{"oilPump", "tip", "pump, tip clearance", l.OilPump.Tip}, {"oilPump", "body", "pump, clearance in the body", l.OilPump.Body},
+		{"oilPump", "side", "pump, end clearance", l.OilPump.Side}, {"oilPump", "backlash", "pump, backlash", l.OilPump.Backlash},
+		{"oilPump", "cover", "pump, wear of the cover", l.OilPump.Cover}, {"oilPump", "shaft", "pump, shaft in its bush", l.OilPump.Shaft},
+		{"oilPump", "plunger", "relief valve's plunger", l.OilPump.Plunger}, {"oilPump", "relief.free", "relief spring, free length", l.OilPump.Relief.Free},
+	}
+	for _, j := range []struct {
+		page, what string
+		p          *JournalPage
+	}{{"mains", "main journals", &l.Mains}, {"crankpins", "crankpins", &l.Crankpins}} {
+		all = append(all, shaftLimit{j.page, "size", j.what, j.p.Size}, shaftLimit{j.page, "outOfRound", j.what + ", out-of-round", j.p.OutOfRound},
+			shaftLimit{j.page, "taper", j.what + ", taper", j.p.Taper}, shaftLimit{j.page, "wear", j.what + ", wear", j.p.Wear},
+			shaftLimit{j.page, "fillet", j.what + ", fillet radius", j.p.Fillet}, shaftLimit{j.page, "stroke", j.what + ", stroke", j.p.Stroke})
+	}
+	for _, b := range []struct {
+		page, what string
+		p          *BearingPage
+	}{{"mainBearings", "main bearings", &l.MainBearings}, {"bigEnds", "big ends", &l.BigEnds}} {
+		all = append(all, shaftLimit{b.page, "oilClearance", b.what + ", oil clearance", b.p.OilClearance}, shaftLimit{b.page, "housing", b.what + ", housing bore", b.p.Housing},
+			shaftLimit{b.page, "wall", b.what + ", shell wall", b.p.Wall}, shaftLimit{b.page, "variation", b.what + ", variation of the wall", b.p.Variation},
+			shaftLimit{b.page, "spread", b.what + ", free spread", b.p.Spread}, shaftLimit{b.page, "gap", b.what + ", gap with one bolt slack", b.p.Gap},
+			shaftLimit{b.page, "stripTaper", b.what + ", taper by gauging strip", b.p.StripTaper})
+	}
+	for _, b := range []struct {
+		page, what string
+		p          *BoltPage
+	}{{"mainBolts", "main cap bolts", &l.MainBolts}, {"rodBolts", "rod bolts", &l.RodBolts}} {
+		all = append(all, shaftLimit{b.page, "length", b.what + ", free length", b.p.Length}, shaftLimit{b.page, "growth", b.what + ", growth", b.p.Growth},
+			shaftLimit{b.page, "stretch", b.what + ", stretch", b.p.Stretch})
+	}
+	r := &l.Rods
+	all = append(all, shaftLimit{"rods", "length", "rods, length over the master", r.Length}, shaftLimit{"rods", "bend", "rods, bend", r.Bend},
+		shaftLimit{"rods", "twist", "rods, twist", r.Twist}, shaftLimit{"rods", "bendPer", "rods, bend", r.BendPer}, shaftLimit{"rods", "twistPer", "rods, twist", r.TwistPer},
+		shaftLimit{"rods", "centres", "rods, between centres", r.Centres}, shaftLimit{"rods", "side", "rods, side clearance", r.Side})
+	for _, e := range []struct {
+		name string
+		p    *EyePage
+	}{{"bigEnd", &r.BigEnd}, {"smallEnd", &r.SmallEnd}} {
+		what := "rods, " + strings.TrimSuffix(e.name, "End") + " end"
+		all = append(all, shaftLimit{"rods", e.name + ".size", what, e.p.Size}, shaftLimit{"rods", e.name + ".ovality", what + ", ovality", e.p.Ovality},
+			shaftLimit{"rods", e.name + ".taper", what + ", taper", e.p.Taper})
+	}
+	return all
+}
+
+// proofread holds the limits' columns to each other.
+func (l *Limits) proofread() ([]inspection.Slip, map[string][]string) {
+	var slips []inspection.Slip
+	by := map[string][]string{}
+	page := func(name string, from int) {
+		for _, s := range slips[from:] {
+			by[name] = append(by[name], s.Path)
+		}
+	}
+	for _, x := range l.limits() {
+		n := len(slips)
+		slips = x.limit.Proofread(slips, "limits."+x.page+"."+x.field, x.what)
+		page(x.page, n)
+	}
+	n := len(slips)
+	slips = l.Mains.Index.Proofread(slips, "limits.mains.index", "main journals, index")
+	page("mains", n)
+	n = len(slips)
+	slips = l.Crankpins.Index.Proofread(slips, "limits.crankpins.index", "crankpins, index")
+	page("crankpins", n)
+	n = len(slips)
+	slips = l.OilPump.Relief.Load.Proofread(slips, "limits.oilPump.relief.load", "relief spring, load")
+	slips = l.OilPump.Relief.Pressure.Proofread(slips, "limits.oilPump.relief.pressure", "relief valve, opening pressure")
+	page("oilPump", n)
+	n = len(slips)
+	slips = l.Balance.BigEnds.Proofread(slips, "limits.balance.bigEnds", "masses of the big ends")
+	slips = l.Balance.SmallEnds.Proofread(slips, "limits.balance.smallEnds", "masses of the small ends")
+	slips = l.Balance.Rods.Proofread(slips, "limits.balance.rods", "masses of the rods")
+	slips = l.Balance.Bobweight.Proofread(slips, "limits.balance.bobweight", "bobweight")
+	page("balance", n)
+	return slips, by
+}

@@ -1,0 +1,291 @@
+package crank
+
+import (
+	"strconv"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/tolerance/inspection"
+	"github.com/tenthou/tenthou/units"
+)
+
+// A shaftRun is one inspection under way.
+type shaftRun struct {
+	in   *Inspector
+	l    *Limits
+	d    *Readings
+	r    inspection.Report
+	slab []tolerance.Finding // findings are taken from here, many at once
+	err  error               // the first that judging gave
+	// begun is that anything was read or seen at all: what nobody has looked at
+	// gets no decision.
+	begun bool
+
+	mains, pins shaftGroup
+}
+
+// A partVerdict is what the findings on one part come to.
+type partVerdict struct {
+	worst   int               // 1 + the finding that governs; 0 where there is none
+	rank    int               // of its standing, by runOutRank
+	fail    inspection.Action // the worst that what is out of limits asks for
+	next    string            // what to do about it, in place of the finding's own words
+	taken   int               // readings that were
+	missing int               // and were not
+	first   string            // of the missing ones
+	slips   []string          // readings that it rests on and that look like slips
+}
+
+// shaftSlab is how many findings are made room for at once: most engines' fit.
+const shaftSlab = 96
+
+// keep puts a finding on a length into the report, for a part.
+func (x *shaftRun) keep(v *partVerdict, step inspection.Step, path string, f *tolerance.Finding, work inspection.Action) {
+	if len(x.slab) == cap(x.slab) {
+		x.slab = make([]tolerance.Finding, 0, shaftSlab)
+	}
+	x.slab = append(x.slab, *f)
+	x.r.Findings = append(x.r.Findings, inspection.Finding{Step: step, Path: path, Length: &x.slab[len(x.slab)-1]})
+	v.note(len(x.r.Findings), f.Standing, work)
+}
+
+// keepOf is keep for other quantities.
+func keepOf[Q units.Quantity](x *shaftRun, v *partVerdict, step inspection.Step, path string, f tolerance.FindingOf[Q], work inspection.Action) {
+	x.r.Findings = append(x.r.Findings, inspection.Found(step, path, f))
+	v.note(len(x.r.Findings), f.Standing, work)
+}
+
+func (v *partVerdict) note(finding int, s tolerance.Standing, work inspection.Action) {
+	rank := runOutRank(s)
+	if v.worst == 0 || rank > v.rank {
+		v.worst, v.rank = finding, rank
+	}
+	if rank >= runOutRank(tolerance.OutsideNewBand) {
+		v.fail = max(v.fail, work)
+	}
+}
+
+// assess judges a length and keeps it.
+func (x *shaftRun) assess(v *partVerdict, step inspection.Step, path, measure, where string, spec tolerance.Spec, work inspection.Action, stations ...tolerance.Bracket) {
+	f, err := tolerance.Assess(measure, where, spec, stations...)
+	if err != nil {
+		x.fail(path, err)
+		return
+	}
+	x.keep(v, step, path, &f, work)
+}
+
+// fail keeps the first error.
+func (x *shaftRun) fail(path string, err error) {
+	if x.err == nil {
+		x.err = inspection.At(path, err)
+	}
+}
+
+// doubt makes a slip of readings that contradict each other: they are listed, and
+// nothing that rests on them is passed.
+func (x *shaftRun) doubt(v *partVerdict, path, what string, err error) {
+	x.r.Slips = append(x.r.Slips, inspection.Slip{Path: path, What: what, Text: err.Error()})
+	v.slips = append(v.slips, path)
+}
+
+// miss notes a reading that wasn't taken.
+func (x *shaftRun) miss(v *partVerdict, m inspection.Missing) {
+	if v.missing == 0 {
+		v.first = m.Measure + ", " + m.Where
+	}
+	v.missing++
+	x.r.Missing = append(x.r.Missing, m)
+}
+
+// readAll gathers those of a list of readings that were taken, each good to ± e,
+// and notes those that weren't: so many are asked for.
+func (x *shaftRun) readAll(dst []tolerance.Bracket, v *partVerdict, list []inspection.Reading, asked int, e units.Length, m inspection.Missing) []tolerance.Bracket {
+	for i := range max(asked, len(list)) {
+		if i < len(list) && list[i].Taken {
+			dst = append(dst, within1(list[i], e))
+			v.taken++
+			continue
+		}
+		one := m
+		if m.Path != "" && len(list) > 0 {
+			one.Path = inspection.Index(m.Path, i)
+		}
+		if max(asked, len(list)) > 1 {
+			one.Where += ", place " + strconv.Itoa(i+1)
+		}
+		x.miss(v, one)
+	}
+	return dst
+}
+
+// read is one reading, or a line among the missing.
+func (x *shaftRun) read(v *partVerdict, r inspection.Reading, e units.Length, m inspection.Missing) (tolerance.Bracket, bool) {
+	if !r.Taken {
+		x.miss(v, m)
+		return tolerance.Bracket{}, false
+	}
+	v.taken++
+	return within1(r, e), true
+}
+
+// within1 is a reading with its instrument's error; both were checked.
+func within1(r inspection.Reading, e units.Length) tolerance.Bracket {
+	w, err := r.Within(e)
+	if err != nil {
+		return r.Value
+	}
+	return w.Value
+}
+
+// bySize is the decision that a part's findings alone come to.
+func (x *shaftRun) bySize(step inspection.Step, part, where string, v *partVerdict, limitSlips []string) inspection.Decision {
+	d := inspection.Decision{Step: step, Part: part, Where: where}
+	switch {
+	case v.rank >= runOutRank(tolerance.OutsideNewBand):
+		d.Action, d.Because = v.fail, x.because(v)
+		if d.Action == inspection.MeasureAgain {
+			d.Settle = "find its cause and measure again"
+		}
+		if v.next != "" {
+			d.Because += "; " + v.next
+		}
+	case v.worst > 0 && v.rank == runOutRank(tolerance.CantTell):
+		d.Because, d.Settle = x.because(v), x.r.Findings[v.worst-1].Settle()
+		if d.Settle == "" {
+			d.Settle = "measure it more closely"
+		}
+	case v.missing > 0:
+		d.Because, d.Settle = "not all of it has been read", v.toRead()
+	case v.worst == 0:
+		d.Action, d.Because = inspection.ReUse, "nothing is asked of its sizes"
+	case v.rank == 0:
+		d.Action, d.Because = inspection.ReUse, "all that was read is as new"
+	default:
+		d.Action, d.Because = inspection.ReUse, "all that was read is within the wear limits"
+	}
+	return doubted(d, v.slips, limitSlips)
+}
+
+// toRead names what is still to be read.
+func (v *partVerdict) toRead() string {
+	s := "read " + v.first
+	if v.missing > 1 {
+		s += ", and " + strconv.Itoa(v.missing-1) + " more"
+	}
+	return s
+}
+
+// doubted is a decision that rests on what looks like slips. Readings that look
+// like slips are read again first; a limit that does is looked up before a part is
+// passed by it.
+func doubted(d inspection.Decision, readings, limits []string) inspection.Decision {
+	if len(readings) == 0 && len(limits) == 0 {
+		return d
+	}
+	d.Slips = append(append(make([]string, 0, len(readings)+len(limits)), readings...), limits...)
+	switch {
+	case len(readings) > 0 && d.Action != inspection.MeasureAgain:
+		d.Because = "it rests on readings that look like slips; as they stand it would be: " + d.Action.String()
+		d.Action, d.Size, d.Settle = inspection.MeasureAgain, "", "read again what looks like a slip"
+	case len(readings) > 0:
+		d.Because, d.Settle = clause(d.Because, "it rests on readings that look like slips"), clause(d.Settle, "read again what looks like a slip")
+	case d.Action == inspection.ReUse || d.Action == inspection.CleanAndReUse:
+		d.Because = "by limits that look like slips it would be: " + d.Action.String()
+		d.Action, d.Settle = inspection.MeasureAgain, "look up the limits that look like slips in the manual"
+	}
+	return d
+}
+
+// because says what governs a part: the reading, the limit and the margin.
+func (x *shaftRun) because(v *partVerdict) string {
+	f := &x.r.Findings[v.worst-1]
+	switch {
+	case f.Length != nil:
+		return becauseOf(f.Length)
+	case f.Force != nil:
+		return becauseOf(f.Force)
+	case f.Mass != nil:
+		return becauseOf(f.Mass)
+	case f.Pressure != nil:
+		return becauseOf(f.Pressure)
+	case f.Angle != nil:
+		return becauseOf(f.Angle)
+	}
+	return f.Explain()
+}
+
+func becauseOf[Q units.Quantity](f *tolerance.FindingOf[Q]) string {
+	reading := f.Greatest
+	if f.New.Least == tolerance.Below || f.Wear.Least == tolerance.Below {
+		reading = f.Least
+	}
+	s := f.Measure + " " + reading.String()
+	if f.Where != "" {
+		s = f.Where + ": " + s
+	}
+	if !f.Spec.New.IsZero() {
+		s += ", new " + f.Spec.New.String()
+	}
+	if !f.Spec.Wear.IsZero() {
+		s += ", wear limit " + f.Spec.Wear.String()
+	}
+	s += ": " + f.Explain()
+	if hi, end := f.Margin.Upper(); end != tolerance.Absent && hi < 0 {
+		s += ", by " + tolerance.Exactly(Q(0)).Sub(f.Margin).String()
+	}
+	return s
+}
+
+// clause is two clauses, or the one there is.
+func clause(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + "; " + b
+}
+
+// usual is an action, or the usual one where none is given.
+func usual(a, otherwise inspection.Action) inspection.Action {
+	if a == inspection.MeasureAgain {
+		return otherwise
+	}
+	return a
+}
+
+// decide puts a part's decision into the report, once its condition is looked at.
+// A part of which nothing is known gets none.
+func (x *shaftRun) decide(v *partVerdict, c *inspection.Condition, care inspection.Care, d inspection.Decision) inspection.Decision {
+	if c != nil && (*c != inspection.Condition{} || care.CrackTest || care.PressureTest) {
+		d = c.Overrule(care, d)
+	}
+	if d.Action != inspection.MeasureAgain && d.Action < inspection.Replace && v.missing > 0 {
+		// A condition may have made it worse than measuring again; it is still open.
+		d.Settle = clause(d.Settle, v.toRead())
+	}
+	if v.taken > 0 || c != nil && *c != (inspection.Condition{}) {
+		x.r.Decisions = append(x.r.Decisions, d)
+	}
+	return d
+}
+
+// tests notes a test that is asked for and that nobody has written down.
+func (x *shaftRun) tests(step inspection.Step, path, where string, care inspection.Care, c *inspection.Condition) {
+	if care.CrackTest && c.CrackTested != inspection.Yes {
+		x.r.Missing = append(x.r.Missing, inspection.Missing{Step: step, Path: path + ".condition.crackTested", Measure: "crack test", Where: where, With: "dye or magnetic particles", Limit: "no crack"})
+	}
+	if care.PressureTest && c.PressureTested != inspection.Yes {
+		x.r.Missing = append(x.r.Missing, inspection.Missing{Step: step, Path: path + ".condition.pressureTested", Measure: "pressure test", Where: where, Limit: "no leak"})
+	}
+}
+
+// printedLimit is a limit in words, as printed.
+func printedLimit[Q units.Quantity](l inspection.LimitOf[Q]) string {
+	s := l.New.String()
+	if l.New.IsZero() {
+		s = ""
+	}
+	if !l.Wear.IsZero() {
+		s = clause(s, "wear limit "+l.Wear.String())
+	}
+	return s
+}

@@ -1,0 +1,296 @@
+package crank
+
+import (
+	"strings"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/tolerance/inspection"
+	"github.com/tenthou/tenthou/units"
+)
+
+// shells judges the shells of the mains, or of the big ends, and decides on them.
+func (x *shaftRun) shells(b *shaftBearings, sheets []BearingSheet, to *shaftGroup, housing func(i int) []tolerance.Bracket) {
+	if !b.page.asks() {
+		return
+	}
+	var worst, open inspection.Decision
+	seen := false
+	for i := range b.n {
+		sheet, path := bearingSheet(b, sheets, i)
+		var v partVerdict
+		x.bearing(b, i, sheet, path, to, housing, &v)
+		d := x.bySize(inspection.StepShells, b.part, b.names[i], &v, b.slips)
+		if d.Action == inspection.ReUse && b.page.Renew {
+			d.Action, d.Because = inspection.Replace, "shells are renewed whatever they measure"
+		}
+		care := b.page.Care
+		care.Scored, care.Pitted = usual(care.Scored, inspection.Replace), usual(care.Pitted, inspection.Replace)
+		d = x.decide(&v, &sheet.Condition, care, d)
+		if v.taken == 0 && sheet.Condition == (inspection.Condition{}) {
+			open = d
+			continue
+		}
+		seen = true
+		if d.Action == inspection.MeasureAgain {
+			open = d
+		}
+		if worst.Part == "" || d.Action > worst.Action {
+			worst = d
+		}
+	}
+	x.shellSet(b, to, seen, worst, open)
+}
+
+// asks reports whether anything of the shells is asked for.
+func (p *BearingPage) asks() bool {
+	return !p.OilClearance.IsZero() || p.asksShells()
+}
+
+// asksShells reports whether walls, nip or spread are asked for.
+func (p *BearingPage) asksShells() bool {
+	return !p.Wall.IsZero() || !p.Variation.IsZero() || !p.Spread.IsZero() || !p.Gap.IsZero()
+}
+
+func bearingSheet(b *shaftBearings, sheets []BearingSheet, i int) (*BearingSheet, string) {
+	for k := range sheets {
+		if sheets[k].Number == i+1 {
+			return &sheets[k], b.paths[k]
+		}
+	}
+	return &BearingSheet{}, ""
+}
+
+// journalOf is the journal that a bearing carries, by place.
+func (x *shaftRun) journalOf(b *shaftBearings, i int) int {
+	if b == &x.in.ends {
+		return x.in.rods.pin[i]
+	}
+	return i
+}
+
+// shellSet decides on all shells of the mains, or of the big ends: where one is
+// renewed all are, and where the journals change so do they.
+func (x *shaftRun) shellSet(b *shaftBearings, to *shaftGroup, seen bool, worst, open inspection.Decision) {
+	d := inspection.Decision{Step: inspection.StepShells, Part: b.part}
+	switch {
+	case to.gone && to.all:
+		d.Action, d.Because = inspection.Replace, "they go with the crankshaft: what takes its place has journals of its own"
+	case to.ground:
+		d.Action, d.Because = inspection.Replace, "the "+to.g.part+" are ground"
+		d.Size = to.g.kits[to.to].Name
+	case !seen:
+		return
+	case worst.Action >= inspection.Replace:
+		d.Action, d.Because, d.Governs = inspection.Replace, worst.Because, worst.Where
+		d.Slips = worst.Slips
+		if to.to >= 0 {
+			d.Size = to.g.kits[to.to].Name
+		}
+	case open.Part != "":
+		d.Because, d.Settle, d.Slips, d.Governs = open.Because, open.Settle, open.Slips, open.Where
+	default:
+		d.Action, d.Because, d.Governs = worst.Action, worst.Because, worst.Where
+	}
+	if d.Action == inspection.Replace && to.all && to.decision.Action == inspection.MeasureAgain {
+		d.Settle = clause(d.Settle, "their size follows once the "+to.g.part+" are decided")
+	}
+	x.r.Decisions = append(x.r.Decisions, d)
+	x.orderShells(b, to, d.Action == inspection.Replace)
+}
+
+// bearing judges one pair of shells.
+func (x *shaftRun) bearing(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, v *partVerdict) {
+	p := b.page
+	list := path
+	if path == "" {
+		list = b.paths[b.n]
+	}
+	x.tests(inspection.StepShells, list, b.names[i], p.Care, &sheet.Condition)
+	at := func(field, measure, where, with, limit string) inspection.Missing {
+		m := inspection.Missing{Step: inspection.StepShells, Path: list, Measure: measure, Where: where, With: with, Limit: limit}
+		if path != "" {
+			m.Path += field
+		}
+		return m
+	}
+	walls := p.asksShells() && (!p.Wall.IsZero() || !p.Variation.IsZero()) || p.Method == ByShellWalls && !p.OilClearance.IsZero()
+	var survey ShellSurvey
+	if walls {
+		places := b.places
+		if !p.Variation.IsZero() {
+			places = max(places, 2)
+		}
+		for k, half := range [...]*ShellSheet{&sheet.Upper, &sheet.Lower} {
+			read := x.readAll(nil, v, half.Walls, places, x.l.Instruments.Wall,
+				at("."+shellHalves[k]+".walls", "shell wall", b.names[i]+", "+shellHalves[k]+" shell", "ball micrometer", printedLimit(p.Wall)))
+			if k == 0 {
+				survey.Upper = read
+			} else {
+				survey.Lower = read
+			}
+		}
+	}
+	if !p.OilClearance.IsZero() {
+		x.oil(b, i, sheet, list, to, housing, &survey, v, at)
+	}
+	if p.asksShells() {
+		x.halves(b, i, sheet, list, to, housing, &survey, v, at)
+	}
+}
+
+type missingAt func(field, measure, where, with, limit string) inspection.Missing
+
+// oil judges one oil clearance by the page's method.
+func (x *shaftRun) oil(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, walls *ShellSurvey, v *partVerdict, at missingAt) {
+	p := b.page
+	if p.Method == ByGaugingStrip {
+		x.strip(b, i, sheet, path, v, at)
+		return
+	}
+	o := OilReadings{Where: b.names[i]}
+	if p.Method == ByShellWalls {
+		o.Housing, o.Upper, o.Lower = housing(i), walls.Upper, walls.Lower
+		if len(o.Housing) == 0 {
+			x.miss(v, at(".housing", "housing bore", b.names[i], "bore gauge", printedLimit(p.Housing)))
+		}
+		if len(o.Housing) == 0 || len(o.Upper) == 0 || len(o.Lower) == 0 {
+			return
+		}
+	} else {
+		var room [4]tolerance.Bracket
+		o.Bore = x.readAll(room[:0], v, sheet.Bore, b.places, x.l.Instruments.Bore, at(".bore", "bore with the shells in place", b.names[i], "bore gauge, at 90° to the split", ""))
+		if len(o.Bore) == 0 {
+			return
+		}
+	}
+	s := &to.states[x.journalOf(b, i)]
+	if !s.surveyed {
+		if v.taken > 0 {
+			v.open("the journal's diameter")
+		}
+		return
+	}
+	v.slips = append(v.slips, s.v.slips...)
+	journal := [2]tolerance.Bracket{s.report.Least.Size, s.report.Greatest.Size}
+	o.Journal = journal[:]
+	r, err := o.Check(p.OilClearance.Spec())
+	if err != nil {
+		x.doubt(v, path, b.names[i], err)
+		return
+	}
+	f := &r.Finding
+	f.Measure = oilMeasure
+	work := inspection.Replace
+	switch {
+	case f.Standing == tolerance.CantTell && r.Method == ByShellWalls:
+		f.Settle = r.Next
+	case runOutRank(f.Standing) >= runOutRank(tolerance.OutsideNewBand):
+		v.next = r.Next
+		if f.New.Least == tolerance.Below || f.Wear.Least == tolerance.Below {
+			work = inspection.MeasureAgain // its cause isn't known
+		}
+	}
+	x.keep(v, inspection.StepShells, path, f, work)
+}
+
+// oilMeasure is the name of the measure, whatever the method, so that a clearance
+// measured after the work stands beside the one predicted.
+const oilMeasure = "oil clearance"
+
+// strip judges one oil clearance by a crushed gauging strip.
+func (x *shaftRun) strip(b *shaftBearings, i int, sheet *BearingSheet, path string, v *partVerdict, at missingAt) {
+	p := b.page
+	s := CrushedStrip{Where: b.names[i], Turned: sheet.Strip.Turned, Oiled: sheet.Strip.Oiled}
+	front, ok := x.read(v, sheet.Strip.Front, 0, at(".strip.front", "width of the gauging strip", b.names[i]+", front", "strip's paper", printedLimit(p.OilClearance)))
+	rear, ok2 := x.read(v, sheet.Strip.Rear, 0, at(".strip.rear", "width of the gauging strip", b.names[i]+", rear", "strip's paper", printedLimit(p.OilClearance)))
+	if !ok || !ok2 {
+		return
+	}
+	s.Front, s.Rear = front, rear
+	if sheet.Strip.Middle.Taken {
+		s.Middle = sheet.Strip.Middle.Value
+	}
+	r, err := p.Strip.Read(&s, p.OilClearance.Spec(), p.StripTaper.Spec())
+	if err != nil {
+		x.doubt(v, path, b.names[i], err)
+		return
+	}
+	r.Finding.Measure = oilMeasure
+	x.keep(v, inspection.StepShells, path, &r.Finding, inspection.Replace)
+	if !p.StripTaper.IsZero() {
+		x.keep(v, inspection.StepShells, path, &r.TaperFinding, inspection.Replace)
+	}
+}
+
+// halves judges walls, spread and nip.
+func (x *shaftRun) halves(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, s *ShellSurvey, v *partVerdict, at missingAt) {
+	p := b.page
+	s.Where = b.names[i]
+	limits := ShellLimits{Wall: p.Wall.Spec(), Variation: p.Variation.Spec(), Spread: p.Spread.Spec(), Gap: p.Gap.Spec()}
+	if to.current >= 0 {
+		limits.Wall = thickened(limits.Wall, to.g.kits[to.current].Undersize)
+	}
+	if !p.Spread.IsZero() {
+		for k, half := range [...]*ShellSheet{&sheet.Upper, &sheet.Lower} {
+			w, _ := x.read(v, half.Width, 0, at("."+shellHalves[k]+".width", "width across the open ends, free", b.names[i]+", "+shellHalves[k]+" shell", "vernier calliper", printedLimit(p.Spread)))
+			if k == 0 {
+				s.FreeUpper = w
+			} else {
+				s.FreeLower = w
+			}
+		}
+	}
+	if read := housing(i); len(read) > 0 {
+		least, greatest := tolerance.Extremes(read...)
+		lo, _ := journalEnds(least)
+		_, hi := journalEnds(greatest)
+		s.Housing = journalSpan(lo, hi)
+	} else if !p.Housing.New.IsZero() {
+		s.Housing = p.Housing.New.Interval()
+	}
+	if s.Housing.IsZero() && (!s.FreeUpper.IsZero() || !s.FreeLower.IsZero()) {
+		x.miss(v, at(".housing", "housing bore", b.names[i], "bore gauge", ""))
+		s.FreeUpper, s.FreeLower = tolerance.Bracket{}, tolerance.Bracket{}
+	}
+	if !p.Gap.IsZero() {
+		s.Gap, _ = x.read(v, sheet.Gap, 0, at(".gap", "gap with one bolt slack", b.names[i], "feeler blades", printedLimit(p.Gap)))
+	}
+	if len(s.Upper) == 0 && len(s.Lower) == 0 && s.FreeUpper.IsZero() && s.FreeLower.IsZero() && s.Gap.IsZero() {
+		return
+	}
+	r, err := s.Check(&limits)
+	if err != nil {
+		x.doubt(v, path, b.names[i], err)
+		return
+	}
+	before := v.rank
+	for k := range shellHalves {
+		for _, f := range [...]*tolerance.Finding{&r.Walls[k], &r.Variations[k], &r.Spreads[k]} {
+			if f.Measure != "" && !f.Spec.IsZero() {
+				x.keep(v, inspection.StepShells, path+"."+shellHalves[k], f, inspection.Replace)
+			}
+		}
+	}
+	if r.Gap.Measure != "" && !p.Gap.IsZero() {
+		x.keep(v, inspection.StepShells, path+".gap", &r.Gap, inspection.Replace)
+	}
+	if v.rank > before && v.rank >= runOutRank(tolerance.OutsideNewBand) {
+		v.next = r.Next
+	}
+	if len(r.Loose) > 0 && !p.Spread.IsZero() {
+		v.next = strings.Join(r.Loose, " and ") + ": " + r.Next
+	}
+}
+
+// thickened are the limits of a shell's wall at an undersize: half of it more.
+func thickened(wall tolerance.Spec, undersize units.Length) tolerance.Spec {
+	if undersize == 0 || wall.IsZero() {
+		return wall
+	}
+	for _, b := range [...]*tolerance.Band{&wall.New, &wall.Wear} {
+		if !b.IsZero() {
+			*b = tolerance.BandFrom(UndersizeWall(b.Interval(), tolerance.Exactly(undersize)))
+		}
+	}
+	return wall
+}
