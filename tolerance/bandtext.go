@@ -1,7 +1,7 @@
 package tolerance
 
 import (
-	"strings"
+	"bytes"
 
 	"github.com/tenthou/tenthou/units"
 )
@@ -11,10 +11,7 @@ func (b BandOf[Q]) AppendText(dst []byte) ([]byte, error) {
 	if !b.InRange() {
 		return dst, &RangeError{Op: "encode band"}
 	}
-	return b.append(dst, func(dst []byte, q Q, _ units.Rounding) []byte {
-		dst, _ = units.AppendText(dst, q)
-		return dst
-	}), nil
+	return b.append(dst, nil), nil
 }
 
 // MarshalText is what AppendText appends.
@@ -56,50 +53,51 @@ func (b BandOf[Q]) Text(u units.Unit[Q], places int) string {
 	f := figures[Q]{unit: u, places: places}
 	f.limit(b)
 	f.widen()
-	return string(b.append(make([]byte, 0, 48), f.number))
+	return string(b.append(make([]byte, 0, 48), &f))
 }
 
-func (b BandOf[Q]) append(dst []byte, number func([]byte, Q, units.Rounding) []byte) []byte {
+func (b BandOf[Q]) append(dst []byte, f *figures[Q]) []byte {
 	l := b.limits
 	switch {
 	case b.IsZero():
 		return append(dst, noLimit...)
 	case l.loEnd == Closed && l.hiEnd == Closed:
 		start := len(dst)
-		dst = number(dst, l.lo, units.Up)
+		dst = f.number(dst, l.lo, units.Up)
 		mid := len(dst)
-		dst = number(append(dst, "–"...), l.hi, units.Down)
+		dst = append(dst, "–"...)
+		second := len(dst)
+		dst = f.number(dst, l.hi, units.Down)
 		// The unit need not stand twice.
-		first, second := string(dst[start:mid]), string(dst[mid+len("–"):])
-		if u := unitPart(first); u != "" && u == unitPart(second) {
-			dst = append(append(append(dst[:start], strings.TrimSuffix(first, u)...), "–"...), second...)
+		if u := unitPart(dst[start:mid]); len(u) > 0 && bytes.Equal(u, unitPart(dst[second:])) {
+			dst = append(dst[:mid-len(u)], dst[mid:]...)
 		}
 		return dst
 	}
 	switch l.loEnd {
 	case Closed:
-		dst = number(append(dst, "min "...), l.lo, units.Up)
+		dst = f.number(append(dst, "min "...), l.lo, units.Up)
 	case Open:
-		dst = number(append(dst, "more than "...), l.lo, units.Up)
+		dst = f.number(append(dst, "more than "...), l.lo, units.Up)
 	}
 	if l.loEnd != Absent && l.hiEnd != Absent {
 		dst = append(dst, ", "...)
 	}
 	switch l.hiEnd {
 	case Closed:
-		dst = number(append(dst, "max "...), l.hi, units.Down)
+		dst = f.number(append(dst, "max "...), l.hi, units.Down)
 	case Open:
-		dst = number(append(dst, "less than "...), l.hi, units.Down)
+		dst = f.number(append(dst, "less than "...), l.hi, units.Down)
 	}
 	return dst
 }
 
 // unitPart is the " mm" of "0.03 mm", or nothing where the text is not one
 // number and one unit.
-func unitPart(s string) string {
-	number, unit, ok := strings.Cut(s, " ")
-	if !ok || strings.Trim(number, "-.0123456789") != "" || strings.ContainsAny(unit, " ") {
-		return ""
+func unitPart(s []byte) []byte {
+	blank := bytes.IndexByte(s, ' ')
+	if blank < 0 || len(bytes.Trim(s[:blank], "-.0123456789")) > 0 || bytes.IndexByte(s[blank+1:], ' ') >= 0 {
+		return nil
 	}
-	return " " + unit
+	return s[blank:]
 }

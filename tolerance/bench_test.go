@@ -151,6 +151,25 @@ func BenchmarkAssess(b *testing.B) {
 	})
 }
 
+// What a finding keeps is all that it costs: the open limits and the words that
+// say what would settle them.
+func TestAllocations_findings(t *testing.T) {
+	s := spec("0.03–0.07 mm", "max 0.10 mm")
+	f, err := Assess("side clearance", "piston 2", s, bracket("[0.06 mm, 0.11 mm]"), bracket("[0.02 mm, 0.04 mm]"))
+	require.NoError(t, err)
+	require.Equal(t, "find out whether the greatest is more than 0.1 mm, and whether the least is less than 0.03 mm, and whether the greatest is more than 0.07 mm", f.Settle)
+	for name, c := range map[string]struct {
+		most     float64
+		readings []Bracket
+	}{
+		"as new":    {0, []Bracket{bracket("0.05 mm"), bracket("[0.05 mm, 0.06 mm]")}},
+		"past":      {0, []Bracket{bracket("0.12 mm")}},
+		"undecided": {2, []Bracket{bracket("[.0025 in, .003 in)")}},
+	} {
+		require.LessOrEqual(t, testing.AllocsPerRun(100, func() { f, _ = Assess("side clearance", "piston 2", s, c.readings...) }), c.most, name)
+	}
+}
+
 func TestAllocations(t *testing.T) {
 	s, x, y := spec("0.03–0.07 mm", "max 0.10 mm"), bracket("[.0025 in, .003 in)"), bracket("[.002 in, .0025 in)")
 	a, b, c := 86*units.Millimetre, 3*units.Millimetre, 5*units.Millimetre

@@ -131,12 +131,14 @@ func place(input string, at int) int {
 }
 
 // text is q written exactly.
-func text[Q units.Quantity](q Q) string {
-	dst, err := units.AppendText(nil, q)
+func text[Q units.Quantity](q Q) string { return string(appendExact(make([]byte, 0, 32), q)) }
+
+func appendExact[Q units.Quantity](dst []byte, q Q) []byte {
+	exact, err := units.AppendText(dst, q)
 	if err != nil {
-		return outOfRangeText
+		return append(dst, outOfRangeText...)
 	}
-	return string(dst)
+	return exact
 }
 
 const outOfRangeText = "out of range"

@@ -1,11 +1,6 @@
 package tolerance
 
-import (
-	"slices"
-	"strings"
-
-	"github.com/tenthou/tenthou/units"
-)
+import "github.com/tenthou/tenthou/units"
 
 // Explain is the standing in a sentence, with what the limits leave open:
 // Undecided is never a pass, and a part outside the new-part band is not
@@ -58,89 +53,123 @@ func tooFar(small, large bool) string {
 	return "too large"
 }
 
-// settle says what would settle the standing, its limits written by number.
-func (f FindingOf[Q]) settle(number func(Q) string) string {
+// settle says what would settle the standing, its limits written by p.
+func (f *FindingOf[Q]) settle(p *figures[Q]) string {
 	if f.Spec.IsZero() {
 		return "look up the limits in the engine maker's manual"
 	}
 	if f.Standing == OutsideNewBand || f.Standing == PastWearLimit {
 		return ""
 	}
-	var asked []string
-	f.open(func(limit Q, end End, upper bool) {
-		if q := "whether " + f.subject(upper) + question(end, upper, number(limit)); !slices.Contains(asked, q) {
-			asked = append(asked, q)
-		}
-	})
-	if asked == nil {
+	list, n := f.open()
+	if n == 0 {
 		return ""
 	}
-	return "find out " + strings.Join(asked, ", and ")
-}
-
-func (f FindingOf[Q]) subject(upper bool) string {
-	switch {
-	case f.Least == f.Greatest:
-		return "it is "
-	case upper:
-		return "the greatest is "
+	const find, and = "find out ", ", and "
+	var room [256]byte
+	s := append(room[:0], find...)
+	var from, to [4]int // where the questions stand
+	asked := 0
+	for _, l := range list[:n] {
+		before := len(s)
+		if asked > 0 {
+			s = append(s, and...)
+		}
+		from[asked] = len(s)
+		s = f.question(s, l, p)
+		to[asked] = len(s)
+		for k := range asked {
+			if string(s[from[k]:to[k]]) == string(s[from[asked]:]) {
+				s = s[:before]
+				break
+			}
+		}
+		if len(s) > before {
+			asked++
+		}
 	}
-	return "the least is "
+	return string(s)
 }
 
 // question asks whether a reading lies past a limit.
-func question(end End, upper bool, limit string) string {
+func (f *FindingOf[Q]) question(s []byte, l openLimit[Q], p *figures[Q]) []byte {
+	subject, before, after := "the least is ", "", ""
 	switch {
-	case upper && end == Closed:
-		return "more than " + limit
-	case upper:
-		return limit + " or more"
-	case end == Closed:
-		return "less than " + limit
+	case f.Least == f.Greatest:
+		subject = "it is "
+	case l.upper:
+		subject = "the greatest is "
 	}
-	return limit + " or less"
+	switch {
+	case l.upper && l.end == Closed:
+		before = "more than "
+	case l.upper:
+		after = " or more"
+	case l.end == Closed:
+		before = "less than "
+	default:
+		after = " or less"
+	}
+	s = append(append(append(s, "whether "...), subject...), before...)
+	return append(p.number(s, l.at, units.NearestEven), after...)
 }
 
-// sentence puts a finding on one line.
-func (f FindingOf[Q]) sentence(reading func(Interval[Q]) string, band func(BandOf[Q]) string, number func(Q) string) string {
-	s := f.Where
-	if s != "" {
-		s += ": "
+// sentence puts a finding on one line, its figures written by p.
+func (f *FindingOf[Q]) sentence(p *figures[Q]) string {
+	var room [512]byte
+	s := room[:0]
+	if f.Where != "" {
+		s = append(append(s, f.Where...), ": "...)
 	}
 	if f.Measure != "" {
-		s += f.Measure + " "
+		s = append(append(s, f.Measure...), ' ')
 	}
 	if f.Least == f.Greatest {
-		s += reading(f.Least)
+		s = f.Least.appendOrRefuse(s, p)
 	} else {
-		s += "least " + reading(f.Least) + ", greatest " + reading(f.Greatest)
+		s = f.Least.appendOrRefuse(append(s, "least "...), p)
+		s = f.Greatest.appendOrRefuse(append(s, ", greatest "...), p)
 	}
-	limit := func(name string, b BandOf[Q], m Mating) {
-		if b.IsZero() {
-			return
-		}
-		s += name + band(b)
-		if m != MatingUnstated {
-			s += " " + m.String()
-		}
-	}
-	limit(", new ", f.Spec.New, f.Spec.NewMating)
-	limit(", wear limit ", f.Spec.Wear, f.Spec.WearMating)
-	s += ": " + f.Explain()
+	s = f.Spec.New.appendLimit(s, ", new ", f.Spec.NewMating, p)
+	s = f.Spec.Wear.appendLimit(s, ", wear limit ", f.Spec.WearMating, p)
+	s = append(append(s, ": "...), f.Explain()...)
 	settle := f.Settle
-	if settle == f.settle(text[Q]) {
-		settle = f.settle(number)
+	if p != nil && settle == f.settle(nil) {
+		settle = f.settle(p)
 	}
 	if settle != "" {
-		s += "; to settle it, " + settle
+		s = append(append(s, "; to settle it, "...), settle...)
+	}
+	return string(s)
+}
+
+// appendOrRefuse appends a reading, or that it is out of range.
+func (i Interval[Q]) appendOrRefuse(s []byte, p *figures[Q]) []byte {
+	if !i.InRange() {
+		return append(s, outOfRangeText...)
+	}
+	return i.append(s, p)
+}
+
+// appendLimit appends a limit that is given, and the mating part it is for.
+func (b BandOf[Q]) appendLimit(s []byte, name string, m Mating, p *figures[Q]) []byte {
+	if b.IsZero() {
+		return s
+	}
+	s = append(s, name...)
+	if b.InRange() {
+		s = b.append(s, p)
+	} else {
+		s = append(s, outOfRangeText...)
+	}
+	if m != MatingUnstated {
+		s = append(append(s, ' '), m.String()...)
 	}
 	return s
 }
 
 // String is the finding in exact values.
-func (f FindingOf[Q]) String() string {
-	return f.sentence(Interval[Q].String, BandOf[Q].String, text[Q])
-}
+func (f FindingOf[Q]) String() string { return f.sentence(nil) }
 
 // Text writes the finding on one line in unit u with at least so many places,
 // and as many more as it takes that what is printed does not contradict the
@@ -148,20 +177,7 @@ func (f FindingOf[Q]) String() string {
 // on a limit is rounded as the limit is.
 func (f FindingOf[Q]) Text(u units.Unit[Q], places int) string {
 	p := f.figures(u, places)
-	return f.sentence(
-		func(i Interval[Q]) string {
-			if !i.InRange() {
-				return outOfRangeText
-			}
-			return string(i.append(nil, p.number))
-		},
-		func(b BandOf[Q]) string {
-			if !b.InRange() {
-				return outOfRangeText
-			}
-			return string(b.append(nil, p.number))
-		},
-		func(q Q) string { return string(p.number(nil, q, units.NearestEven)) })
+	return f.sentence(&p)
 }
 
 // Places is the least number of decimal places, from the given one up, at
@@ -169,8 +185,8 @@ func (f FindingOf[Q]) Text(u units.Unit[Q], places int) string {
 // in truth. For [units.AllPlaces] it is that itself, unless those don't do.
 func (f FindingOf[Q]) Places(u units.Unit[Q], places int) int { return f.figures(u, places).places }
 
-func (f FindingOf[Q]) figures(u units.Unit[Q], places int) *figures[Q] {
-	p := &figures[Q]{unit: u, places: places}
+func (f *FindingOf[Q]) figures(u units.Unit[Q], places int) figures[Q] {
+	p := figures[Q]{unit: u, places: places}
 	p.limit(f.Spec.New)
 	p.limit(f.Spec.Wear)
 	p.widen(f.Least, f.Greatest)

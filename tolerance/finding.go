@@ -66,7 +66,7 @@ func Assess[Q units.Quantity](measure, where string, spec SpecOf[Q], stations ..
 	f.New, f.Wear = spec.New.judgeSides(least, greatest), spec.Wear.judgeSides(least, greatest)
 	f.Standing = spec.stand(least, greatest)
 	f.Unsettled = f.unsettled()
-	f.Settle = f.settle(text[Q])
+	f.Settle = f.settle(nil)
 	return f, nil
 }
 
@@ -129,27 +129,36 @@ func (s SpecOf[Q]) margin(least, greatest Interval[Q]) Interval[Q] {
 	return m.keep(half, half)
 }
 
-// open goes through the limits that the readings may lie on either side of.
-func (f FindingOf[Q]) open(visit func(limit Q, end End, upper bool)) {
-	for _, b := range []struct {
-		band  BandOf[Q]
-		sides Sides
-	}{{f.Spec.Wear, f.Wear}, {f.Spec.New, f.New}} {
-		if lo, end := b.band.Lower(); end != Absent && b.sides.Least == Undecided {
-			visit(lo, end, false)
-		}
-		if hi, end := b.band.Upper(); end != Absent && b.sides.Greatest == Undecided {
-			visit(hi, end, true)
-		}
-	}
+// An openLimit is one that the readings may lie on either side of.
+type openLimit[Q units.Quantity] struct {
+	at    Q
+	end   End
+	upper bool
 }
 
-func (f FindingOf[Q]) unsettled() (limits []Q) {
-	f.open(func(limit Q, _ End, _ bool) {
-		if slices.Contains(limits, limit) {
-			return
+// open lists the open limits, the wear limits first.
+func (f *FindingOf[Q]) open() (list [4]openLimit[Q], n int) {
+	add := func(b BandOf[Q], s Sides) {
+		if lo, end := b.Lower(); end != Absent && s.Least == Undecided {
+			list[n] = openLimit[Q]{lo, end, false}
+			n++
 		}
-		limits = append(limits, limit)
-	})
+		if hi, end := b.Upper(); end != Absent && s.Greatest == Undecided {
+			list[n] = openLimit[Q]{hi, end, true}
+			n++
+		}
+	}
+	add(f.Spec.Wear, f.Wear)
+	add(f.Spec.New, f.New)
+	return list, n
+}
+
+func (f *FindingOf[Q]) unsettled() (limits []Q) {
+	list, n := f.open()
+	for _, l := range list[:n] {
+		if !slices.Contains(limits, l.at) {
+			limits = append(limits, l.at)
+		}
+	}
 	return limits
 }

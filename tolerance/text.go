@@ -14,10 +14,7 @@ func (i Interval[Q]) AppendText(dst []byte) ([]byte, error) {
 	if !i.InRange() {
 		return dst, &RangeError{Op: "encode interval"}
 	}
-	return i.append(dst, func(dst []byte, q Q, _ units.Rounding) []byte {
-		dst, _ = units.AppendText(dst, q)
-		return dst
-	}), nil
+	return i.append(dst, nil), nil
 }
 
 // MarshalText is what AppendText appends.
@@ -40,27 +37,27 @@ func (i Interval[Q]) Text(u units.Unit[Q], places int) string {
 		return outOfRangeText
 	}
 	f := figures[Q]{unit: u, places: places}
-	return string(i.append(make([]byte, 0, 48), f.number))
+	return string(i.append(make([]byte, 0, 48), &f))
 }
 
-func (i Interval[Q]) append(dst []byte, number func([]byte, Q, units.Rounding) []byte) []byte {
+func (i Interval[Q]) append(dst []byte, f *figures[Q]) []byte {
 	if i.IsExact() {
-		return number(dst, i.lo, units.NearestEven)
+		return f.number(dst, i.lo, units.NearestEven)
 	}
 	switch i.loEnd {
 	case Closed:
-		dst = number(append(dst, '['), i.lo, units.Down)
+		dst = f.number(append(dst, '['), i.lo, units.Down)
 	case Open:
-		dst = number(append(dst, '('), i.lo, units.Down)
+		dst = f.number(append(dst, '('), i.lo, units.Down)
 	default:
 		dst = append(dst, "(−"+infinity...)
 	}
 	dst = append(dst, ", "...)
 	switch i.hiEnd {
 	case Closed:
-		return append(number(dst, i.hi, units.Up), ']')
+		return append(f.number(dst, i.hi, units.Up), ']')
 	case Open:
-		return append(number(dst, i.hi, units.Up), ')')
+		return append(f.number(dst, i.hi, units.Up), ')')
 	}
 	return append(dst, infinity+")"...)
 }
