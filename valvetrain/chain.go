@@ -67,7 +67,7 @@ func ChainLinks(length tolerance.Bracket, pitch units.Length, most tolerance.Rat
 	}
 	lo, hi := inputEnds(length)
 	worn := pitch.Add(units.ScaleRound(pitch, most.Num, most.Den, units.Up))
-	from, to := int64((lo+worn-1)/worn), int64(hi/pitch)
+	from, to := int64((lo+worn-units.Picometre)/worn), int64(hi/pitch)
 	switch {
 	case to < 1 || from > to:
 		return 0, &InputError{"length of the run", length.String(), "a whole number of links of " + pitch.String() + ", worn by " + most.String() + " of it at the most"}

@@ -82,7 +82,7 @@ func (c DriveChain) Inspect() (DriveChainReport, error) {
 		if err1 != nil || err2 != nil {
 			return DriveChainReport{}, &InputError{"deflection of the free run", c.Deflection.String(), "of a chain"} // not reached: both are checked
 		}
-		r.Slack = inputSpan(max(least-1, 0), most+1)
+		r.Slack = inputSpan(max(least-units.Picometre, 0), most+units.Picometre)
 	}
 	if c.Teeth > 0 && c.Pulling > 0 {
 		for i, l := range [2]units.Length{lo, hi} {
@@ -114,7 +114,7 @@ func (c DriveChain) check() error {
 	if err := chainPitch(c.Pitch); err != nil {
 		return err
 	}
-	if c.Links < 1 || c.Links > chainLinksMost || units.Length(c.Links) > inputLargest/c.Pitch {
+	if c.Links < 1 || c.Links > chainLinksMost || int64(c.Links) > int64(inputLargest/c.Pitch) {
 		return &InputError{"links of the run", fmt.Sprint(c.Links), "from 1 to 10000, and not longer than 10 m"}
 	}
 	if err := inputBracket("length of the run", c.Length, units.Picometre); err != nil {

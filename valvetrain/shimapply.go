@@ -108,11 +108,11 @@ func (p *ShimPlanner) sum(h *ShimHead, plan *ShimPlan) {
 		if m.Then == tolerance.Within {
 			off := (shimTwiceMiddle(m.After) - h.Valves[i].twiceAim()).Abs()
 			twice, greatest = twice+off, max(greatest, off)
-			m.Off = (off + 1) / 2
+			m.Off = (off + units.Picometre) / 2
 			plan.InBand++
 		}
 	}
-	plan.Off, plan.Greatest = (twice+1)/2, (greatest+1)/2
+	plan.Off, plan.Greatest = (twice+units.Picometre)/2, (greatest+units.Picometre)/2
 	for k, n := range p.pieces {
 		if n > 0 {
 			plan.Buy = append(plan.Buy, ShimBuy{k, n})

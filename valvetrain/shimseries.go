@@ -22,7 +22,7 @@ func NewShimSeries(from, to, step, err units.Length) ([]ShimPiece, error) {
 		return nil, &InputError{"shim series", from.String() + " to " + to.String(), "from above 0 mm to at most 50 mm, the thinner size first"}
 	case step <= 0 || (to-from)%step != 0:
 		return nil, &InputError{"step of the shim series", step.String(), "above 0 mm and even from " + from.String() + " to " + to.String()}
-	case (to-from)/step >= seriesMost:
+	case int64((to-from)/step) >= seriesMost:
 		return nil, &InputError{"step of the shim series", step.String(), "coarse enough for at most 512 sizes"}
 	case err < 0 || err >= from:
 		return nil, &InputError{"error of the shim series", err.String(), "0 mm or more, and less than the thinnest size"}
@@ -105,7 +105,7 @@ func ShimGaps(series []ShimPiece) ([]ShimGap, error) {
 	var gaps []ShimGap
 	for i := range len(sorted) - 1 {
 		if d := step(i); d > usual {
-			gaps = append(gaps, ShimGap{sorted[i], sorted[i+1], int((d - 1) / usual)})
+			gaps = append(gaps, ShimGap{sorted[i], sorted[i+1], int((d - units.Picometre) / usual)})
 		}
 	}
 	return gaps, nil

@@ -34,7 +34,7 @@ func sweepSpan(arm, lift, mid units.Length) (near, far float64, err error) {
 		return 0, 0, &InputError{"rocker arm", arm.String(), "above 0 mm and at most 1 m"}
 	case lift < 0 || lift > 2*arm:
 		return 0, 0, &InputError{"valve lift", lift.String(), "0 mm or more, and less than twice the rocker arm " + arm.String()}
-	case (mid.Abs() + lift/2 + 1) >= arm:
+	case mid.Abs()+lift/2+units.Picometre >= arm:
 		return 0, 0, &InputError{"height at mid-lift", mid.String(), "so near the pivot's height that the whole lift stays within the arm " + arm.String()}
 	}
 	in := func(l units.Length) tolerance.Float { return tolerance.Float(l.Float(units.InMillimetres)) }
@@ -117,7 +117,7 @@ func (c TipContact) Inspect() (TipReport, error) {
 		if err1 != nil || err2 != nil {
 			return tolerance.Exactly(units.OutOfRange[units.Length]())
 		}
-		return inputSpan(max(l-1, 0), h+1)
+		return inputSpan(max(l-units.Picometre, 0), h+units.Picometre)
 	}
 	r.Best = span(bestLo, bestHi)
 	wide := span(least, greatest)
@@ -132,7 +132,7 @@ func (c TipContact) Inspect() (TipReport, error) {
 	if !c.Off.Contains(0) {
 		nearest = min(offLo.Abs(), offHi.Abs())
 	}
-	edge := inputSpan(tipLo/2-farthest-1, tipHi/2-nearest+1)
+	edge := inputSpan(tipLo/2-farthest-units.Picometre, tipHi/2-nearest+units.Picometre)
 	var err error
 	if r.Width, err = inputAssess("wiped width on the tip", c.Where, c.WidthLimits, wide); err != nil {
 		return TipReport{}, err
