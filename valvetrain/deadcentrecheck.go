@@ -77,7 +77,7 @@ func (d DeadCentre) Inspect() (DeadCentreReport, error) {
 			skews[i] = skew
 		}
 		r.Skew = skews[1]
-		r.Correction = r.Correction.Add(inputSpan(min(skews[0], skews[2])-1, max(skews[0], skews[2])+1))
+		r.Correction = r.Correction.Add(inputSpan(min(skews[0], skews[2])-units.Microarcsecond, max(skews[0], skews[2])+units.Microarcsecond))
 		r.Notes = append(r.Notes, "with an offset the middle of the contacts isn't quite top dead centre: "+r.Skew.Abs().Text(units.InDegrees, 4)+" were taken into account")
 	} else if d.Offsets {
 		r.Notes = append(r.Notes, "an offset of pin or cylinder breaks the symmetry: the middle isn't quite top dead centre. Give throw, rod and offset to know by how much; near dead centre it is little")

@@ -220,6 +220,12 @@ func TestPistonValveRoom(t *testing.T) {
 	require.ErrorContains(t, err, "wanted clearance")
 	_, err = p.Room(units.OutOfRange[units.Length]())
 	require.ErrorIs(t, err, ErrInput)
+	// A lift that may be a hundredth more than read is so at dead centre too.
+	long := valveMeets()
+	long.Curve, err = LiftTable{Points: liftTable("-300,-20,20,105,190,230", "0,0,1,10,1,0")}.Curve()
+	require.NoError(t, err)
+	_, err = long.Room(stemLen("4.175 mm"))
+	require.ErrorContains(t, err, "moved back by 90° or less")
 	bad := valveMeets()
 	bad.Curve = LiftCurve{}
 	_, err = bad.Room(0)
@@ -263,7 +269,14 @@ func TestPistonValveRefuses(t *testing.T) {
 		require.ErrorIs(t, err, ErrInput, c.says)
 		require.ErrorContains(t, err, c.says)
 	}
+	// A table that begins at dead centre, where the error of its first lift is
+	// all that there is.
 	p := valveMeets()
+	p.LiftError, p.TimingError = stemLen("0.5 mm"), 0
+	p.Curve, _ = LiftTable{Points: liftTable("0,60,120,180,240", "0.1,1,8,1,0")}.Curve()
+	_, err = p.Inspect()
+	require.ErrorContains(t, err, "begins and ends with the valve shut")
+	p = valveMeets()
 	p.Curve, _ = LiftTable{Points: p.Curve.Points()[90:]}.Curve()
 	p.Curve, _ = p.Curve.Advanced(100 * units.Degree)
 	_, err = p.Room(stemLen("1 mm"))

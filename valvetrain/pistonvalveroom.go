@@ -53,7 +53,7 @@ func (p PistonValve) Room(wanted units.Length) (PistonValveRoom, error) {
 		return liftLength(low.least().clearance)-2*units.Picometre-p.Allowance < wanted
 	}
 	// An advance turns the crank angle of each lift back: see fallAt.
-	good, tooFar := -float64(mostBack/units.Degree), math.Abs(peak)
+	good, tooFar := -mostBack.Float(units.InDegrees), math.Abs(peak)
 	if !bad(tooFar) {
 		r.Free, r.Left = true, roomAngle(tooFar)
 		return r, nil
@@ -75,5 +75,5 @@ func (p PistonValve) Room(wanted units.Length) (PistonValveRoom, error) {
 // roomAngle rounds degrees down, to a ten-thousandth of an arcsecond.
 func roomAngle(degrees float64) units.Angle {
 	const step = 100 * units.Microarcsecond
-	return units.Angle(math.Floor(degrees*float64(units.Degree/step))) * step
+	return units.Angle(math.Floor(degrees*float64(units.Degree)/float64(step))) * step
 }

@@ -283,6 +283,9 @@ func TestTimingCheck(t *testing.T) {
 	for _, spoil := range []func(*TimingCheck){
 		func(k *TimingCheck) { k.Opens.Read = timingRead("[5°, ∞)") }, func(k *TimingCheck) { k.Closes.Read = tolerance.Interval[units.Angle]{} },
 		func(k *TimingCheck) { k.Opens.Read = timingRead("[-230°, 20°]") }, func(k *TimingCheck) { k.Opens.Limits = clash },
+		func(k *TimingCheck) {
+			k.Opens.Limits, k.Closes.Limits = timingLimits("900 ±2°"), timingLimits("40 ±2°")
+		},
 		func(k *TimingCheck) { k.Closes.Limits = clash }, func(k *TimingCheck) { k.CrankTeeth = -1 }, func(k *TimingCheck) { k.Valve = 9 },
 	} {
 		k := timingChecked()
