@@ -75,12 +75,24 @@ func FallAngle[R tolerance.Real[R]](throw, rod, fall R) R {
 // 143.5 mm and a contact 3 mm down, four thousandths of a degree, of no
 // account for a piston with an offset pin; for a cylinder that stands 10 mm
 // beside the crankshaft it is 0.05°, and grows with the span.
+//
+// [StopPinDistance] and [StopSkewOf] are its two steps.
 func StopSkew[R tolerance.Real[R]](throw, rod, offset, halfSpan R) R {
+	return StopSkewOf(StopPinDistance(throw, rod, halfSpan), throw.Add(rod), offset)
+}
+
+// StopPinDistance is how far the gudgeon pin's axis is from the crankshaft's at
+// the contacts, from half the angle between them in radians: p of [StopSkew].
+func StopPinDistance[R tolerance.Real[R]](throw, rod, halfSpan R) R {
 	across := throw.Mul(halfSpan.Sin())
-	p := throw.Mul(halfSpan.Cos()).Add(rod.Sub(across).Mul(rod.Add(across)).Sqrt())
-	y := p.Sub(offset).Mul(p.Add(offset)).Sqrt()
-	long := throw.Add(rod)
-	top := long.Sub(offset).Mul(long.Add(offset)).Sqrt()
-	// The difference of the two directions, e(H − y) over yH + e².
+	return throw.Mul(halfSpan.Cos()).Add(rod.Sub(across).Mul(rod.Add(across)).Sqrt())
+}
+
+// StopSkewOf is the skew in radians of the gudgeon pin's distance from the
+// crankshaft's axis at the contacts and at top dead centre, throw + rod:
+// arctan(e·(H − y)/(y·H + e²)), see [StopSkew].
+func StopSkewOf[R tolerance.Real[R]](contact, dead, offset R) R {
+	y := contact.Mul(contact).Sub(offset.Mul(offset)).Sqrt()
+	top := dead.Mul(dead).Sub(offset.Mul(offset)).Sqrt()
 	return offset.Mul(top.Sub(y)).Atan2(y.Mul(top).Add(offset.Mul(offset)))
 }

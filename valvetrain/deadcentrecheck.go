@@ -83,7 +83,7 @@ func (d DeadCentre) Inspect() (DeadCentreReport, error) {
 		r.Notes = append(r.Notes, "an offset of pin or cylinder breaks the symmetry: the middle isn't quite top dead centre. Give throw, rod and offset to know by how much; near dead centre it is little")
 	}
 	if lo < stopLeast {
-		r.Notes = append(r.Notes, "the contacts are nearer than 15° to dead centre, where the piston hardly moves: a thicker reach of the stop, or a greater fall, finds it better")
+		r.Notes = append(r.Notes, "the contacts are nearer than 15° to dead centre, where the piston hardly moves: a longer stop, or a greater fall, finds it better")
 	}
 	if d.Fall != 0 {
 		wanted, err := units.AngleFromRadians(float64(FallAngle(mm(d.Throw), mm(d.Rod), mm(d.Fall))))

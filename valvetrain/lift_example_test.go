@@ -288,3 +288,18 @@ func ExamplePistonValve_Room() {
 	// Output:
 	// advance 22.3°
 }
+
+func ExamplePistonValve_ClearanceAt() {
+	table := valvetrain.LiftTable{}
+	for i, lift := range []string{"0", "0.1", "1.9", "5.8", "8", "5.8", "1.9", "0.1", "0"} {
+		table.Points = append(table.Points, valvetrain.LiftPoint{Angle: units.Angle(32*i-44) * units.Degree, Lift: units.MustParseLength(lift + " mm")})
+	}
+	curve, _ := table.Curve()
+	exactly := tolerance.Exactly[units.Length]
+	pair := valvetrain.PistonValve{Where: "inlet 1", Curve: curve, Drop: exactly(4 * units.Millimetre), Inclination: tolerance.Exactly(18 * units.Degree),
+		Throw: exactly(43 * units.Millimetre), Rod: exactly(units.MustParseLength("143.5 mm")), Limits: tolerance.Spec{New: tolerance.MustParseBand("min 1.5 mm")}}
+	c, _ := pair.ClearanceAt(10 * units.Degree)
+	fmt.Println(c.Text(units.InMillimetres, 2))
+	// Output:
+	// 3.67 mm
+}

@@ -128,6 +128,19 @@ func TestPistonValveInspect(t *testing.T) {
 	lo, _ := inputEnds(r.Least)
 	require.InDelta(t, float64(PistonToValve(f(4.18), mm(r.Fall), mm(r.Lift), f(18.5*math.Pi/180))), lo.Float(units.InMillimetres), 1e-8)
 
+	at, err := valveMeets().ClearanceAt(r.At)
+	require.NoError(t, err)
+	require.InDelta(t, int64(lo), int64(at), 10)
+	for a := -20 * units.Degree; a <= 200*units.Degree; a += units.Degree {
+		c, err := valveMeets().ClearanceAt(a)
+		require.NoError(t, err)
+		require.GreaterOrEqual(t, c, lo-2)
+	}
+	_, err = valveMeets().ClearanceAt(-60 * units.Degree)
+	require.ErrorContains(t, err, "within the table")
+	_, err = PistonValve{}.ClearanceAt(0)
+	require.ErrorIs(t, err, ErrInput)
+
 	// Without the cosine more seems to be left: the unsafe side.
 	straight := valveMeets()
 	straight.Inclination = timingRead("0°")

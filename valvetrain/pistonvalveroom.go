@@ -77,3 +77,20 @@ func roomAngle(degrees float64) units.Angle {
 	const step = 100 * units.Microarcsecond
 	return units.Angle(math.Floor(degrees*float64(units.Degree)/float64(step))) * step
 }
+
+// ClearanceAt is the clearance at one crank angle of the table, everything on
+// the dangerous side and rounded down, the allowance taken off: for a curve of
+// it. A valve that is shut counts with no lift. It fails as
+// [PistonValve.Inspect] does, and outside the table.
+func (p PistonValve) ClearanceAt(angle units.Angle) (units.Length, error) {
+	if err := p.check(); err != nil {
+		return 0, err
+	}
+	lift, err := p.Curve.Lift(angle)
+	if err != nil {
+		return 0, err
+	}
+	low, _ := p.cases()
+	open := max(0, lift.Float(units.InMillimetres)+low.more)
+	return liftLength(low.drop+low.k*low.fallAt(angle.Float(units.InDegrees))-open) - 3*units.Picometre - p.Allowance, nil
+}

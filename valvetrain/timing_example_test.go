@@ -254,3 +254,17 @@ func ExampleDeadCentre_Inspect() {
 	// [2.75°, 3.25°]
 	// true top dead centre is at 3.00° after the wheel's zero: shift wheel or pointer by that, until both sides read 22.00°, and try again
 }
+
+// The gudgeon pin at the contacts, 186.5 mm from the crankshaft at dead centre.
+func ExampleStopPinDistance() {
+	type f = tolerance.Float
+	fmt.Printf("%.3f mm\n", valvetrain.StopPinDistance(f(43), f(143.5), f((18 * units.Degree).Radians())))
+	// Output: 183.779 mm
+}
+
+func ExampleStopSkewOf() {
+	type f = tolerance.Float
+	skew, _ := units.AngleFromRadians(float64(valvetrain.StopSkewOf(f(183.779), f(186.5), f(10))))
+	fmt.Println(skew.Text(units.InDegrees, 3))
+	// Output: 0.046°
+}
