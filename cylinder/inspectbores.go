@@ -40,7 +40,7 @@ func (in *Inspector) readyBores() {
 		b.measures[m] = ready(in, l.printed(m), "bores."+boreMeasurePaths[m], name)
 		*b.limits.spec(m) = b.measures[m].spec // without one that contradicts itself
 		if b.measures[m].asked() {
-			in.lengths += 2 * len(in.where)
+			in.lengths += len(in.where)
 		}
 	}
 	for i := range b.survey.Levels {
@@ -69,7 +69,7 @@ type boreSeen struct {
 	report BoreReport
 	read   bool // the report holds something
 	notes  []BoreNote
-	limits BoreLimits // at its oversize
+	limits *BoreLimits // at its oversize
 	from   tolerance.Bracket
 }
 
@@ -127,9 +127,10 @@ func (x *inspecting) bore(b *boreSeen, s *BoreSurvey) error {
 	if err := x.unworn(b, s); err != nil || b.tally.taken == 0 || b.tally.suspect != "" {
 		return err
 	}
-	b.limits = ready.limits
-	if c.Oversize != 0 {
-		b.limits.Size, b.limits.Mean = moved(b.limits.Size, c.Oversize), moved(b.limits.Mean, c.Oversize)
+	if b.limits = &ready.limits; c.Oversize != 0 {
+		at := ready.limits
+		at.Size, at.Mean = moved(at.Size, c.Oversize), moved(at.Mean, c.Oversize)
+		b.limits = &at
 	}
 	s.Where, s.Finished = number, b.finished(l)
 	s.Ridge = Ridge{}
@@ -137,7 +138,7 @@ func (x *inspecting) bore(b *boreSeen, s *BoreSurvey) error {
 		s.Ridge = Ridge{Height: c.Ridge.Value, Counted: l.RidgeCounted}
 	}
 	s.TorquePlate, s.CapsTorqued = x.r.TorquePlate, x.r.CapsTorqued
-	if err := s.judge(&b.limits, &b.report); err != nil {
+	if err := s.judge(b.limits, &b.report); err != nil {
 		return x.oddBore(b, s, err)
 	}
 	b.read, b.from = true, s.Finished
@@ -318,7 +319,7 @@ func (x *inspecting) boreFindings(b *boreSeen, s *BoreSurvey) error {
 		if linerRank(f.Standing) >= rankOpen {
 			at = s.place(&b.report, m, b.limits.TaperRule)
 		}
-		x.note(t, f.Standing, f.Settle, at)
+		x.note(t, f.Standing, !f.Spec.New.IsZero(), f.Settle, at)
 	}
 	return nil
 }

@@ -67,8 +67,8 @@ func (x *inspecting) pass(t *tally, r rule, failed bool, d *inspection.Decision)
 	switch {
 	case len(because) > 0 || len(settle) > 0:
 		d.Because, d.Settle = strings.Join(because, "; "), strings.Join(settle, "; ")
-	case t.rank == rankAsNew:
-		d.Action, d.Because = inspection.ReUse, "as new by all that was measured"
+	case t.fresh && !t.used:
+		d.Action, d.Because = inspection.ReUse, "as new, as far as limits for new parts are given"
 	case t.rank == rankUsable:
 		d.Action, d.Because = r.used, "within its limits"
 	default:

@@ -29,6 +29,8 @@ type facesReady struct {
 // faceNames are the names of one bank's face.
 type faceNames struct {
 	where     string   // "block face, bank 2"
+	path      string   // "blockFaces[1]", for a list in the usual order
+	heights   string   // "blockFaces[1].heights"
 	bank      string   // "bank 2"; empty where there is one alone
 	lineNames []string // "block face, bank 2, left edge"
 	paths     []string // of the lines, in the readings, for a list in the usual order
@@ -67,14 +69,15 @@ func (in *Inspector) face(l *LimitsFace, step inspection.Step, part, list, path 
 	f.height = ready(in, l.Height, path+".height", "height")
 	f.plain = l.Local == nil && l.Grid == nil
 	for i := range in.banks {
-		n := faceNames{where: part}
+		n := faceNames{where: part, path: inspection.Index(list, i)}
+		n.heights = n.path + ".heights"
 		if len(in.banks) > 1 {
 			n.bank = "bank " + strconv.Itoa(i+1)
 			n.where += ", " + n.bank
 		}
 		for k, line := range f.lines {
 			n.lineNames = append(n.lineNames, n.where+", "+line.Name)
-			n.paths = append(n.paths, inspection.Index(inspection.Index(list, i)+".lines", k))
+			n.paths = append(n.paths, inspection.Index(n.path+".lines", k))
 		}
 		f.banks = append(f.banks, n)
 	}
@@ -172,18 +175,22 @@ func (x *inspecting) heads() error {
 type oneFace struct {
 	*facesReady
 	faceNames
-	path   string // "blockFaces[0]"
-	listed bool   // the list stands in the usual order, so that the paths do
+	listed bool // the list stands in the usual order, so that the paths do
 	r      *ReadingsFace
 	level  tally               // of flatness
 	high   tally               // of the height
 	bent   *tolerance.Finding  // the cam tunnel, where it is past its limits
 	bracks []tolerance.Bracket // of the heights
+	few    [4]tolerance.Bracket
 }
 
 // face judges one face and decides on it.
 func (x *inspecting) face(f *facesReady, bank, at int, r *ReadingsFace, head *ReadingsHead) error {
-	one := oneFace{facesReady: f, faceNames: f.banks[bank], path: inspection.Index(f.list, at), listed: at == bank, r: r}
+	one := oneFace{facesReady: f, faceNames: f.banks[bank], listed: at == bank, r: r}
+	if !one.listed {
+		one.path = inspection.Index(f.list, at)
+		one.heights = one.path + ".heights"
+	}
 	one.level = tallyOf(f.step, f.part, one.bank)
 	one.high = tallyOf(f.step, f.part, one.bank)
 	if err := x.heights(&one); err != nil {
@@ -236,28 +243,29 @@ func (x *inspecting) heights(one *oneFace) error {
 	}
 	instrument := with(one.l.HeightWith, "height gauge or micrometer")
 	var at string
+	one.bracks = one.few[:0]
 	for i, name := range one.heightAt {
 		var h inspection.Reading
 		if i < len(one.r.Heights) {
 			h = one.r.Heights[i]
 		}
-		path, where := inspection.Index(one.path+".heights", i), one.where
-		if name != "" {
-			where += ", " + name
-		}
 		if !h.Taken {
-			x.miss(&one.high, path, "height", where, instrument, one.height.printed)
+			where := one.where
+			if name != "" {
+				where += ", " + name
+			}
+			x.miss(&one.high, inspection.Index(one.heights, i), "height", where, instrument, one.height.printed)
 			continue
 		}
 		h, err := h.Within(one.l.HeightError)
 		if err != nil {
-			return inspection.At(path, err)
+			return inspection.At(inspection.Index(one.heights, i), err)
 		}
 		one.high.taken++
 		one.bracks = append(one.bracks, h.Value)
 		at = name
 	}
-	if one.bracks == nil {
+	if len(one.bracks) == 0 {
 		return nil
 	}
 	if len(one.bracks) > 1 {
@@ -266,11 +274,11 @@ func (x *inspecting) heights(one *oneFace) error {
 	if near, ok := middleOf(one.height.spec); ok {
 		for i, b := range one.bracks {
 			if text, odd := oddSize(b, near); odd {
-				x.slip(&one.high, inspection.Slip{Path: inspection.Index(one.path+".heights", i), What: one.where, Text: text})
+				x.slip(&one.high, inspection.Slip{Path: inspection.Index(one.heights, i), What: one.where, Text: text})
 			}
 		}
 	}
-	_, err := x.length(&one.high, &one.height, one.where, one.path+".heights", at, one.bracks...)
+	_, err := x.length(&one.high, &one.height, one.where, one.heights, at, one.bracks...)
 	return err
 }
 

@@ -78,12 +78,9 @@ func (x *inspecting) gaps(one *oneFace, lines []Line) (FaceReport, error) {
 	t := &one.level
 	for k := range lines {
 		l := &lines[k]
-		whole := l.whole()
+		whole := x.wholeLine(l)
 		if len(whole) == 0 {
 			continue
-		}
-		if l.Seat == Rocks {
-			whole = []tolerance.Bracket{l.Departure()}
 		}
 		f, err := x.judge(t, &one.direction[l.Direction], l.Name, one.linePath(k), whole...)
 		if err != nil {
@@ -99,34 +96,79 @@ func (x *inspecting) gaps(one *oneFace, lines []Line) (FaceReport, error) {
 		if f.Standing == tolerance.CantTell {
 			settle = l.Name + ": " + f.Settle
 		}
-		x.note(t, f.Standing, settle, "")
+		x.note(t, f.Standing, !f.Spec.New.IsZero(), settle, "")
 	}
 	if one.plain && t.rank <= rankUsable && t.rank >= rankAsNew && t.missing == 0 && diagonals(lines) {
 		return FaceReport{Remedy: KeepFace}, nil
 	}
 	face := Face{Where: one.where, Lines: lines, Limits: one.faceLimits()}
-	report, err := face.Assess()
-	if err != nil {
-		return report, inspection.At(one.path, err)
+	if err := x.localGaps(one, face); err != nil {
+		return FaceReport{}, err
 	}
-	for k := range report.Local {
-		f := report.Local[k].Finding
+	report := face.shape()
+	if doubts := face.doubts(); len(doubts) > 0 && doubts[0] == NoDiagonals {
+		t.stands("no diagonal was measured, and a twist shows nothing along edges and ends", "lay the straight-edge along both diagonals")
+	}
+	return report, nil
+}
+
+// shape is how far a face departs from straight and from flat, as
+// [Face.Assess] has it, without its findings.
+func (f Face) shape() FaceReport {
+	var r FaceReport
+	departures := make([]tolerance.Bracket, 0, len(f.Lines))
+	for _, l := range f.Lines {
+		if d := l.Departure(); !d.IsZero() {
+			departures = append(departures, d)
+		}
+	}
+	_, r.Worst = tolerance.Extremes(departures...)
+	r.twist(f.Lines)
+	return r
+}
+
+// localGaps judges what is allowed within a short length, by every gap that
+// says something of it.
+func (x *inspecting) localGaps(one *oneFace, face Face) error {
+	t := &one.level
+	for k := range one.local {
 		path := inspection.Index(one.path+".local", k)
 		m := &one.local[k]
-		x.report.Findings = append(x.report.Findings, inspection.Found(t.step, path, f))
-		if !m.asked() {
+		if m.spec.IsZero() {
+			rests(t, m, tolerance.CantTell, []tolerance.Bracket{{}})
 			continue
 		}
+		f, err := face.local(face.Limits.Local[k])
+		if err != nil {
+			return inspection.At(path, err)
+		}
+		x.report.Findings = append(x.report.Findings, inspection.Found(t.step, path, f))
 		rests(t, m, f.Standing, []tolerance.Bracket{f.Least, f.Greatest})
-		x.note(t, f.Standing, f.Settle, "")
+		x.note(t, f.Standing, !f.Spec.New.IsZero(), f.Settle, "")
 		if f.Standing == tolerance.CantTell && (k >= len(one.r.Local) || !one.r.Local[k].Taken) {
 			x.miss(t, path, "gap under a straight-edge of "+one.l.Local[k].Over.String(), one.where, with(one.l.With, "straight-edge and blades"), m.printed)
 		}
 	}
-	if len(report.Doubts) > 0 && report.Doubts[0] == NoDiagonals {
-		t.stands("no diagonal was measured, and a twist shows nothing along edges and ends", "lay the straight-edge along both diagonals")
+	return nil
+}
+
+// wholeLine are the gaps that a line is judged by.
+func (x *inspecting) wholeLine(l *Line) []tolerance.Bracket {
+	whole := x.scratch[:0]
+	for i := range l.Gaps {
+		if l.Gaps[i].Over == 0 {
+			whole = append(whole, l.Gaps[i].Gap)
+		}
 	}
-	return report, nil
+	for _, e := range l.Ends {
+		if !e.IsZero() {
+			whole = append(whole, e)
+		}
+	}
+	if len(whole) > 0 && l.Seat == Rocks {
+		whole = append(whole[:0], l.Departure())
+	}
+	return whole
 }
 
 const rockSettle = "rock the straight-edge until the gaps under its two ends are alike, and try the blades there: that gap is the hump"
@@ -186,7 +228,7 @@ func (x *inspecting) byGrid(one *oneFace, head *ReadingsHead) (FaceReport, error
 			return
 		}
 		x.report.Findings = append(x.report.Findings, inspection.Found(t.step, one.path+".grid", f))
-		x.note(t, f.Standing, f.Settle, "")
+		x.note(t, f.Standing, !f.Spec.New.IsZero(), f.Settle, "")
 	}
 	add(report.Finding, &one.flat)
 	for _, l := range report.Lines {

@@ -113,8 +113,8 @@ func (x *inspecting) linerSteps(liners []linerSeen) error {
 		if f == nil {
 			continue
 		}
-		x.note(&a.tally, f.Standing, f.Settle, where)
-		x.note(&b.tally, f.Standing, f.Settle, where)
+		x.note(&a.tally, f.Standing, !f.Spec.New.IsZero(), f.Settle, where)
+		x.note(&b.tally, f.Standing, !f.Spec.New.IsZero(), f.Settle, where)
 		a.tally.slips = append(a.tally.slips, x.in.step.slips...)
 	}
 	return nil

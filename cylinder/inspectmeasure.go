@@ -85,6 +85,8 @@ type tally struct {
 	open    []string // what would settle what is open
 	slips   []string // by their paths: limits' and readings'
 	suspect string   // a reading that looks like a slip
+	fresh   bool     // as new by some measure
+	used    bool     // not as new by some
 	doubt   bool     // the standing hangs on which column of a limit is right
 	against []string // what else stands against a pass: caps that were loose
 	settle  []string // and what would settle that
@@ -97,8 +99,11 @@ func tallyOf(step inspection.Step, part, where string) tally {
 // known reports whether anything was read.
 func (t *tally) known() bool { return t.taken > 0 }
 
-// note enters a finding that was just appended.
-func (x *inspecting) note(t *tally, s tolerance.Standing, settle, at string) {
+// note enters a finding that was just appended. Within a wear limit alone a
+// part is neither as new nor not.
+func (x *inspecting) note(t *tally, s tolerance.Standing, banded bool, settle, at string) {
+	t.fresh = t.fresh || s == tolerance.AsNew
+	t.used = t.used || s == tolerance.Usable && banded
 	if r := linerRank(s); r > t.rank {
 		t.rank, t.worst, t.at = r, len(x.report.Findings)-1, at
 	}
@@ -145,7 +150,7 @@ func (x *inspecting) length(t *tally, m *measured[units.Length], where, path, at
 	if len(f.Unsettled) > 0 && f.Settle != "" {
 		f.Settle += ": measure again with a finer instrument"
 	}
-	x.note(t, f.Standing, f.Settle, at)
+	x.note(t, f.Standing, !m.spec.New.IsZero(), f.Settle, at)
 	return f, nil
 }
 
@@ -161,7 +166,7 @@ func quantity[Q units.Quantity](x *inspecting, t *tally, m *measured[Q], where, 
 	}
 	x.report.Findings = append(x.report.Findings, inspection.Found(t.step, path, f))
 	rests(t, m, f.Standing, []tolerance.Interval[Q]{station})
-	x.note(t, f.Standing, f.Settle, "")
+	x.note(t, f.Standing, !m.spec.New.IsZero(), f.Settle, "")
 	return nil
 }
 

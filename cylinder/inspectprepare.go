@@ -19,6 +19,7 @@ type Inspector struct {
 	where    []string          // "cylinder 3", by its number less 1
 	paths    []string          // "cylinders[2]"
 	dryPaths []string          // "cylinders[2].compression.dry"
+	leaks    []string          // "cylinders[2].leakage"
 	banks    [][]int           // the cylinders of each
 
 	compression, difference, leakage measured[units.Pressure]
@@ -42,6 +43,7 @@ func (l *Limits) Prepare() *Inspector {
 		in.where = append(in.where, "cylinder "+strconv.Itoa(i+1))
 		in.paths = append(in.paths, inspection.Index("cylinders", i))
 		in.dryPaths = append(in.dryPaths, in.paths[i]+".compression.dry")
+		in.leaks = append(in.leaks, in.paths[i]+".leakage")
 	}
 	in.banks = l.banks()
 	if s := l.Strip; s != nil {

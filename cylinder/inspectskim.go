@@ -94,7 +94,7 @@ func (x *inspecting) skim(one *oneFace, report *FaceReport, d inspection.Decisio
 		if err != nil {
 			return d, inspection.At(one.path, err)
 		}
-		x.report.Predicted = append(x.report.Predicted, inspection.Found(one.step, one.path+".heights", f))
+		x.report.Predicted = append(x.report.Predicted, inspection.Found(one.step, one.heights, f))
 	}
 	if !p.Limited {
 		d.Settle = joined(d.Settle, "how low it may be isn't in the limits: see the engine maker's manual before it is cut")

@@ -75,6 +75,9 @@ func (x *inspecting) compression(t *tally, l *LimitsStrip) (dry, wet []CylinderP
 			x.missStrip(t, x.in.paths[at]+".compression.wet", "compression, wet", x.in.where[number-1], instrument, "")
 		}
 	}
+	if least, greatest := tolerance.Extremes(all...); withinHalf(least, greatest) {
+		set = nil // no factor lies between them
+	}
 	before := len(x.report.Slips)
 	x.report.Slips = inspection.ProofreadReadings(x.report.Slips, paths, x.in.where, set)
 	for _, s := range x.report.Slips[before:] {
@@ -86,6 +89,14 @@ func (x *inspecting) compression(t *tally, l *LimitsStrip) (dry, wet []CylinderP
 		}
 	}
 	return dry, wet, nil
+}
+
+// withinHalf reports whether the greatest is no more than half as much again as
+// the least.
+func withinHalf(least, greatest tolerance.Interval[units.Pressure]) bool {
+	lo, _ := least.Lower()
+	hi, end := greatest.Upper()
+	return end != tolerance.Absent && hi <= lo+lo/2
 }
 
 // missStrip enters a reading that is still to be taken, as long as it can be.
@@ -106,7 +117,7 @@ func (x *inspecting) leakage(t *tally, l *LimitsStrip) (leaks []CylinderLeakage,
 	instrument := with(l.With, "leakage tester")
 	for i, where := range x.in.where {
 		c, at := x.cylinder(i + 1)
-		path := x.in.paths[at] + ".leakage"
+		path := x.in.leaks[at]
 		for _, r := range [...]struct {
 			path, measure string
 			r             pressureReading

@@ -16,6 +16,7 @@ type tunnelReady struct {
 	where    []string // "main 2", by its number less 1
 	numbers  []string // "2"
 	paths    []string // "mains[1].sizes", of a list in the usual order
+	lines    []string // "mains[1].line"
 	stations []string // "front, vertical"
 	near     units.Length
 	nearOk   bool
@@ -39,6 +40,7 @@ func (in *Inspector) readyTunnel() {
 		t.numbers = append(t.numbers, strconv.Itoa(i+1))
 		t.where = append(t.where, "main "+t.numbers[i])
 		t.paths = append(t.paths, inspection.Index("mains", i)+".sizes")
+		t.lines = append(t.lines, inspection.Index("mains", i)+".line")
 	}
 	for _, level := range l.Levels {
 		for _, d := range l.Directions {
@@ -245,6 +247,14 @@ func (x *inspecting) proofHousing(h *housingSeen, number int, sizes []tolerance.
 	}
 }
 
+// line is where a housing's place in the line stands in the readings.
+func (t *tunnelReady) line(index int) string {
+	if index < len(t.lines) {
+		return t.lines[index]
+	}
+	return inspection.Index("mains", index) + ".line"
+}
+
 // lineUp judges the line that the housings make.
 func (x *inspecting) lineUp(housings []housingSeen, t *tally) error {
 	ready, l := x.in.tunnel, x.in.limits.Tunnel.Line
@@ -255,7 +265,7 @@ func (x *inspecting) lineUp(housings []housingSeen, t *tally) error {
 	line := TunnelLine{Straight: ready.straight.spec, Neighbour: ready.neighbour.spec, Saddles: make([]Saddle, 0, len(housings))}
 	numbers := make([]int, 0, len(housings))
 	for i := range housings {
-		path := inspection.Index("mains", housings[i].index) + ".line"
+		path := ready.line(housings[i].index)
 		r := housings[i].m.Line
 		if !r.Taken {
 			x.miss(t, path, "height along the tunnel", ready.where[i], instrument, ready.straight.printed)
@@ -291,7 +301,7 @@ func (x *inspecting) lineUp(housings []housingSeen, t *tally) error {
 		return nil // what stands beside one that wasn't read has no neighbours' line
 	}
 	for k := range report.Neighbours {
-		at := inspection.Index("mains", housings[k+1].index) + ".line"
+		at := ready.line(housings[k+1].index)
 		if _, err := x.length(t, &ready.neighbour, report.Neighbours[k].Where, at, "", report.Neighbours[k].Greatest); err != nil {
 			return err
 		}

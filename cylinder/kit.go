@@ -132,8 +132,8 @@ func (k *PistonKit) check(i int, standard units.Length) error {
 	if k.Oversize < 0 || k.Oversize > standard/4 {
 		return &InputError{name + ", oversize", k.Oversize.String(), "from 0 mm to a quarter of the standard bore"}
 	}
-	if err := k.Price.check(name + ", price"); err != nil {
-		return err
+	if k.Price.check("price") != nil {
+		return k.Price.check(name + ", price")
 	}
 	if k.Stock.Pieces < 0 || k.Stock.Pieces > math.MaxInt32 {
 		return &InputError{name + ", stock", strconv.Itoa(k.Stock.Pieces), "0 or more"}

@@ -28,7 +28,7 @@ func (j *OversizeJob) check() error {
 	for i := range j.Bores {
 		b := &j.Bores[i]
 		// An oversize already there is a few millimetres at most.
-		if err := boreSize(b.field("size last finished to"), b.Finished); err != nil {
+		if err := b.checkFinished(); err != nil {
 			return err
 		}
 		if d := (b.Finished - j.Standard).Abs(); d > j.Standard/4 {
@@ -65,12 +65,13 @@ func (b *WornBore) check(p *BoringPlan) error {
 	if err := p.check(); err != nil {
 		return err
 	}
-	if err := boreSize(b.field("size last finished to"), b.Finished); err != nil {
+	if err := b.checkFinished(); err != nil {
 		return err
 	}
 	if !b.Greatest.IsZero() {
-		if err := boreBracket(b.field("greatest diameter"), b.Greatest, units.Picometre); err != nil {
-			return err
+		const field = "greatest diameter" // named in full only where it is needed
+		if boreBracket(field, b.Greatest, units.Picometre) != nil {
+			return boreBracket(b.field(field), b.Greatest, units.Picometre)
 		}
 		// Three times the size is another unit, or another engine.
 		if lo, hi := bothOf(b.Greatest); hi > b.Finished+b.Finished/2 || lo < b.Finished/2 {
@@ -100,6 +101,14 @@ func (b *WornBore) check(p *BoringPlan) error {
 		}
 	}
 	return b.checkSonic()
+}
+
+func (b *WornBore) checkFinished() error {
+	const field = "size last finished to"
+	if boreSize(field, b.Finished) != nil {
+		return boreSize(b.field(field), b.Finished)
+	}
+	return nil
 }
 
 func (w *BoreWall) name(i int) string {
