@@ -430,3 +430,46 @@ func BenchmarkDrive(b *testing.B) {
 		}
 	})
 }
+
+// Nothing that can be read panics, and what is answered is in order.
+func FuzzDrive(f *testing.F) {
+	f.Add("36 ±0.2 mm", "12 mm", "6 mm", "7 mm", "-0.3 mm", int64(9525000000), 20, int64(1), int64(100))
+	f.Add("191.4 mm", "[0.3 mm, 0.4 mm)", "0.2 mm", "40 mm", "80 mm", int64(1000000000), 1, int64(3), int64(2))
+	f.Fuzz(func(t *testing.T, a, b, c, d, e string, pitch int64, n int, num, den int64) {
+		var x [5]tolerance.Bracket
+		for i, s := range []string{a, b, c, d, e} {
+			var err error
+			if x[i], err = tolerance.ParseBracket(s); err != nil {
+				return
+			}
+		}
+		ratio := tolerance.Ratio{Num: num, Den: den}
+		wanted := tolerance.BandFrom(x[1])
+		input := func(err error) bool {
+			if err != nil {
+				require.ErrorIs(t, err, ErrInput)
+			}
+			return err == nil
+		}
+		if r, err := (TipContact{Arm: x[0], Lift: x[1], Shut: x[2], Tip: x[3], Off: x[4]}).Inspect(); input(err) {
+			require.True(t, r.Width.Least.InRange() && r.Edge.Least.InRange() && r.Best.InRange())
+		}
+		if r, err := (DriveChain{Pitch: units.Length(pitch), Links: n, Length: x[0], Limit: ratio, Span: x[3], Deflection: x[2], Teeth: n, Pulling: n}).Inspect(); input(err) {
+			require.LessOrEqual(t, r.Least, r.Greatest)
+			require.LessOrEqual(t, r.Lag[0], r.Lag[1])
+		}
+		if r, err := (GearPair{Readings: x[1:3], PitchRadius: x[3], DialRadius: x[4], Askew: units.Angle(pitch)}).Inspect(); input(err) {
+			require.LessOrEqual(t, r.Angle[0], r.Angle[1])
+		}
+		_, err := ScrewSetting{Measured: x[2], Wanted: wanted, Pitch: units.Length(pitch), Ratio: ratio}.Plan()
+		input(err)
+		_, err = Hydraulic{Travel: x[0], Clearance: x[1], Ratio: ratio}.Inspect()
+		input(err)
+		_, err = ChainLinks(x[0], units.Length(pitch), ratio)
+		input(err)
+		p := Pushrod{Checking: x[0], Measured: x[2], Wanted: wanted, Ratio: ratio, Preload: n%2 == 0}
+		if c, err := p.Choose([]ShimPiece{{a, x[3]}, {b, x[4]}}); input(err) && c.Ok {
+			require.Equal(t, tolerance.Within, wanted.Judge(c.After))
+		}
+	})
+}

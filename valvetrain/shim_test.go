@@ -1,10 +1,9 @@
 package valvetrain
 
 import (
+	"fmt"
 	"math/rand/v2"
 	"testing"
-
-	"github.com/stretchr/testify/require"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/feeler"
@@ -89,13 +88,40 @@ func BenchmarkShimPlan(b *testing.B) {
 			}
 		})
 	}
-}
-
-func TestShimSmoke(t *testing.T) {
-	r := rand.New(rand.NewPCG(1, 7))
-	for range 300 {
-		h := shimHead(r, 1+r.IntN(6), r.IntN(4), r.IntN(2) == 0, true)
-		_, err := PlanShims(h)
-		require.NoError(t, err)
+	// Against trying every way, on a small head.
+	r := rand.New(rand.NewPCG(8, 7))
+	small := shimHead(r, 4, 3, true, false)
+	b.Run("lib=everyway/op=plan4", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			shimEveryWay(&small)
+		}
+	})
+	b.Run("lib=tenthou/op=plan4", func(b *testing.B) {
+		b.ReportAllocs()
+		var p ShimPlanner
+		for b.Loop() {
+			if _, err := p.Plan(&small); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	// Every valve out of band, every shim suiting most valves.
+	for _, valves := range []int{16, 32} {
+		var crowd ShimHead
+		for i := range valves {
+			at := units.Length(2500+7*i%90) * units.Micrometre
+			crowd.Valves = append(crowd.Valves, ShimValve{Measured: tolerance.Exactly(units.Length(310+11*i%80) * units.Micrometre), Shim: tolerance.Exactly(at), Wanted: tolerance.MustParseBand("0.15–0.30 mm")})
+			crowd.Drawer = append(crowd.Drawer, ShimPiece{"spare", tolerance.Exactly(at + 60*units.Micrometre)})
+		}
+		b.Run(fmt.Sprintf("lib=tenthou/op=crowd%d", valves), func(b *testing.B) {
+			b.ReportAllocs()
+			var p ShimPlanner
+			for b.Loop() {
+				if _, err := p.Plan(&crowd); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }

@@ -81,8 +81,13 @@ type ShimLeft struct {
 // a little large taps where one too small burns the valve (common practice); then
 // the first valves get the first shims.
 //
-// A valve is in band only if the whole bracket of its clearance is. One that
-// nothing settles keeps its own shim.
+// A valve is in band only if the whole bracket of its clearance is. One whose
+// clearance lies on both sides of a limit is not: the plan gives it another shim
+// where it can, and names it among the undecided all the same, since a blade may
+// tell that it needs none. One that nothing settles keeps its own shim.
+//
+// So the plan never buys more than shimming each valve by itself would, unless it
+// brings a valve in that by itself would stay out.
 type ShimPlan struct {
 	Moves     []ShimMove   `json:"moves"`     // valve by valve, in the head's order
 	Buy       []ShimBuy    `json:"buy"`       // in the order of the series
@@ -101,13 +106,18 @@ type ShimPlan struct {
 // try: one whose clearance has no upper end since every blade went in, one that
 // took no blade and may be held open, one whose shim wasn't measured, one whose
 // bracket is too wide for the band, and one that no shim suits.
+//
+// Clearances are measured at the temperature that the engine maker's manual says,
+// cold or hot, with the cam on its base circle. Turn the engine by hand with the
+// plugs out; with a camshaft out, keep the pistons clear of the valves. Valve
+// springs are under load. Measure each clearance again when the shims are in.
 func PlanShims(h ShimHead) (ShimPlan, error) {
 	var p ShimPlanner
 	return p.Plan(&h)
 }
 
-// Text is a move in words: "inlet 3: the shim of exhaust 1, 2.62 mm: clearance
-// [0.20 mm, 0.25 mm)". The head names what the numbers stand for.
+// Text is a move in words: "inlet 3: the shim out of exhaust 1". The head, the one
+// that was planned, names what the numbers stand for.
 func (m ShimMove) Text(h *ShimHead) string {
 	var b strings.Builder
 	b.WriteString(m.Where)

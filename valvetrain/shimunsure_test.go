@@ -260,6 +260,21 @@ func TestShimBeyond(t *testing.T) {
 	require.NoError(t, err)
 }
 
+// A plan is plain data that encodes.
+func TestShimPlanJSON(t *testing.T) {
+	h := shimOne()
+	h.Valves = append(h.Valves, ShimValve{Where: "loose", Measured: stemAt("[0.40 mm, ∞)"), Wanted: h.Valves[0].Wanted})
+	h.Series = []ShimPiece{{"2.62 mm", stemAt("2.62 mm")}}
+	p, err := PlanShims(h)
+	require.NoError(t, err)
+	text, err := json.Marshal(p)
+	require.NoError(t, err)
+	require.Contains(t, string(text), `"action":"to buy"`)
+	var back ShimPlan
+	require.NoError(t, json.Unmarshal(text, &back))
+	require.Equal(t, p, back)
+}
+
 func FuzzShimPlan(f *testing.F) {
 	f.Add("[0.30 mm, 0.35 mm)", "2.50 mm", "0.15–0.25 mm", "2.62 mm", int64(3), int64(2), true)
 	f.Add("[0 mm, 0.05 mm)", "2.50 ±0.01 mm", "0.2–0.3 mm", "2.4 mm", int64(0), int64(0), false)
