@@ -1,0 +1,101 @@
+package valvetrain
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/tolerance/inspection"
+	"github.com/tenthou/tenthou/units"
+)
+
+// proofread looks for slips among like readings, before any decision.
+func (c *inspectRun) proofread() {
+	for i := range c.x.cams {
+		m := &c.x.cams[i]
+		for _, m := range [...]*inspectMeasure[units.Length]{&m.journal, &m.bearing, &m.lobes[0].height, &m.lobes[0].base, &m.lobes[1].height, &m.lobes[1].base} {
+			inspectProof(c, m)
+		}
+	}
+	for k := range c.x.kinds {
+		kind := &c.x.kinds[k]
+		for _, m := range [...]*inspectMeasure[units.Length]{&kind.bore, &kind.rock, &kind.stem, &kind.margin, &kind.length, &kind.width, &kind.tipHeight, &kind.outer, &kind.inner,
+			&kind.follower.size, &kind.follower.bore, &kind.rocker.size, &kind.rocker.bore, &kind.shim} {
+			inspectProof(c, m)
+		}
+		for j := range kind.springs {
+			s := &kind.springs[j]
+			inspectProof(c, &s.free)
+			inspectProof(c, &s.installed)
+			inspectProof(c, &s.solid)
+			for l := range s.loads {
+				inspectProof(c, &s.loads[l])
+			}
+		}
+	}
+}
+
+// inspectProof looks for slips in one collection.
+func inspectProof[Q units.Quantity](c *inspectRun, m *inspectMeasure[Q]) {
+	if !m.asked || len(m.subs) == 0 {
+		return
+	}
+	set := inspectSetOf(c, m)
+	if len(set.readings) < 3 || inspectAlike(set.readings) {
+		return
+	}
+	numbers := make([]string, len(set.readings))
+	for i := range numbers {
+		numbers[i] = smallNumber(i)
+	}
+	for _, slip := range inspection.ProofreadReadings(nil, numbers, nil, set.readings) {
+		i, err := strconv.Atoi(slip.Path)
+		if err != nil {
+			continue
+		}
+		s, sub := set.at[i].state, &m.subs[set.at[i].sub]
+		slip.Path, slip.What = s.path(sub.path), s.where+", "+m.name
+		if sub.where != "" {
+			slip.What += ", " + sub.where
+		}
+		c.out.Slips = append(c.out.Slips, slip)
+		s.slips = append(s.slips, slip.Path)
+		if s.suspect == "" {
+			s.suspect = slip.What + ", " + slip.Text
+			s.suspectStem = strings.HasPrefix(sub.path, ".stem[")
+		}
+	}
+}
+
+// inspectAlike tells readings that lie so near together that proofreading finds
+// nothing odd in them: all within a tenth of the least, or 0.05 mm if that is
+// less; of other quantities within a fiftieth.
+func inspectAlike[Q units.Quantity](readings []inspection.ReadingOf[Q]) bool {
+	lo, _ := readings[0].Value.Lower()
+	hi, _ := readings[0].Value.Upper()
+	for i := range readings {
+		if l, _ := readings[i].Value.Lower(); l < lo {
+			lo = l
+		}
+		if h, _ := readings[i].Value.Upper(); h > hi {
+			hi = h
+		}
+	}
+	near := lo / 50
+	if _, is := any(lo).(units.Length); is {
+		near = min(lo/10, Q(50*units.Micrometre))
+	}
+	return hi-lo <= near
+}
+
+// inspectOther is the limit by its second columns, where it has them.
+func inspectOther[Q units.Quantity](l inspection.LimitOf[Q]) tolerance.SpecOf[Q] {
+	s := l.Spec()
+	if !l.NewAlso.IsZero() {
+		s.New = l.NewAlso.BandOf
+	}
+	if !l.WearAlso.IsZero() {
+		s.Wear = l.WearAlso.BandOf
+	}
+	return s
+}
