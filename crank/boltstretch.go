@@ -75,6 +75,7 @@ func (c BoltCheck) Assess() (BoltReport, error) {
 	if err := c.check(); err != nil {
 		return r, err
 	}
+	r.Findings = make([]tolerance.Finding, 0, 3)
 	var failed error
 	keep := func(measure string, spec tolerance.Spec, at tolerance.Bracket) {
 		f, err := tolerance.Assess(measure, c.Where, spec, at)
@@ -120,14 +121,14 @@ func (c BoltCheck) check() error {
 	if c.Free.IsZero() {
 		return &InputError{c.Where + ", free length", "not measured", "measured"}
 	}
-	for _, x := range []struct {
+	for _, x := range [...]struct {
 		name string
 		b    tolerance.Bracket
 	}{{"free length", c.Free}, {"free length when new", c.AsNew}, {"tightened length", c.Tightened}} {
 		if x.b.IsZero() {
 			continue
 		}
-		if err := thickBracket(c.Where+", "+x.name, x.b); err != nil {
+		if err := inputOf(c.Where, thickBracket(x.name, x.b)); err != nil {
 			return err
 		}
 	}

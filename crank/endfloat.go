@@ -102,6 +102,14 @@ func floatBracket(field string, b tolerance.Bracket) error {
 	return nil
 }
 
+// inputOf names the place in an InputError, whose text is made only where it is needed.
+func inputOf(where string, err error) error {
+	if e, ok := err.(*InputError); ok && where != "" {
+		e.Field = where + ", " + e.Field
+	}
+	return err
+}
+
 // thickBracket refuses a bracket that no part's width can have.
 func thickBracket(field string, b tolerance.Bracket) error {
 	lo, loEnd := b.Lower()

@@ -76,7 +76,7 @@ func (x *shaftRun) cautions() []string {
 			text = "Test a crankshaft for cracks before and after grinding, and restore the fillets: it breaks there. A nitrided or built-up journal is not ground without the maker's own process."
 		case d.Step == inspection.StepRods && d.Action > inspection.CleanAndReUse:
 			text = "A rod with a cracked cap is not straightened, nor its joint touched. Never file a cap or a rod to close a bore up."
-		case d.Step == inspection.StepBolts && d.Action == inspection.Replace:
+		case d.Step == inspection.StepBolts && (x.l.MainBolts.Yield || x.l.RodBolts.Yield):
 			text = "Bolts that were tightened to yield are used once."
 		case d.Step == inspection.StepShells && d.Action == inspection.Replace:
 			text = "Backs of shells and housings go together clean and dry; prove the oil clearance at assembly, and turn the shaft by hand."

@@ -54,7 +54,7 @@ func (x *shaftRun) masses(asked int) {
 	var v partVerdict
 	whole := make([]*RodMasses, g.n) // nil where one wasn't weighed
 	for i := range g.n {
-		sheet, path := x.rodSheet(i)
+		sheet, place := x.rodSheet(i)
 		all := true
 		for k := range asked {
 			if massFields[k].of(&sheet.Masses).Taken {
@@ -63,8 +63,8 @@ func (x *shaftRun) masses(asked int) {
 			}
 			all = false
 			m := inspection.Missing{Step: inspection.StepBalance, Path: "rods", Measure: massFields[k].measure, Where: g.names[i], With: "scales"}
-			if path != "" {
-				m.Path = path + ".masses." + massFields[k].name
+			if place < g.n {
+				m.Path = g.paths[place] + ".masses." + massFields[k].name
 			}
 			x.miss(&v, m)
 		}

@@ -12,7 +12,7 @@ type shaftBolts struct {
 }
 
 // bolts judges the bolts of one cap or rod, and decides on them together.
-func (x *shaftRun) bolts(b *shaftBearings, i int, part, where string, sheets []BoltSheet, path, list string, renew *shaftBolts) {
+func (x *shaftRun) bolts(b *shaftBearings, i, holder int, part, where string, sheets []BoltSheet, list string, renew *shaftBolts) {
 	p := b.bolts
 	if !p.asks() && !p.Yield {
 		return
@@ -25,7 +25,7 @@ func (x *shaftRun) bolts(b *shaftBearings, i int, part, where string, sheets []B
 		sheet, at := &BoltSheet{}, list
 		for j := range sheets {
 			if sheets[j].Number == k+1 {
-				sheet, at = &sheets[j], inspection.Index(path+".bolts", j)
+				sheet, at = &sheets[j], b.boltPaths[holder][j]
 			}
 		}
 		var v partVerdict
@@ -48,7 +48,10 @@ func (x *shaftRun) bolts(b *shaftBearings, i int, part, where string, sheets []B
 		if d.Action == inspection.MeasureAgain {
 			open = true
 		}
-		if d.Governs = name; worst.Part == "" || d.Action > worst.Action {
+		if d.Action > inspection.CleanAndReUse || d.Action == inspection.MeasureAgain {
+			d.Governs = name
+		}
+		if worst.Part == "" || d.Action > worst.Action {
 			worst = d
 		}
 	}
@@ -69,24 +72,18 @@ func (x *shaftRun) bolts(b *shaftBearings, i int, part, where string, sheets []B
 // bolt judges one bolt.
 func (x *shaftRun) bolt(p *BoltPage, sheet *BoltSheet, name, path string, there bool, v *partVerdict) {
 	e := x.l.Instruments.Bolt
-	at := func(field, measure string, limit inspection.Limit) inspection.Missing {
-		m := inspection.Missing{Step: inspection.StepBolts, Path: path, Measure: measure, Where: name, With: "micrometer", Limit: printedLimit(limit)}
-		if there {
-			m.Path += field
-		}
-		return m
-	}
+	at := shaftSpot{inspection.StepBolts, name, path, there}
 	c := BoltCheck{Where: name, Yield: p.Yield, Used: !sheet.New, Stretch: p.Stretch.Spec(), Length: p.Length.Spec(), Growth: p.Growth.Spec()}
 	if !p.asks() {
 		return
 	}
 	var free bool
-	c.Free, free = x.read(v, sheet.Free, e, at(".free", "free length", p.Length))
+	c.Free, free = x.read(v, &at, &sheet.Free, e, shaftAsk{"free", "free length", "", "micrometer", &p.Length})
 	if !p.Growth.IsZero() {
-		c.AsNew, _ = x.read(v, sheet.AsNew, e, at(".asNew", "free length when new", p.Growth))
+		c.AsNew, _ = x.read(v, &at, &sheet.AsNew, e, shaftAsk{"asNew", "free length when new", "", "micrometer", &p.Growth})
 	}
 	if !p.Stretch.IsZero() {
-		c.Tightened, _ = x.read(v, sheet.Tightened, e, at(".tightened", "tightened length", p.Stretch))
+		c.Tightened, _ = x.read(v, &at, &sheet.Tightened, e, shaftAsk{"tightened", "tightened length", "", "micrometer", &p.Stretch})
 	}
 	if !free {
 		return
@@ -118,15 +115,15 @@ func (x *shaftRun) allBolts() {
 	b := &x.in.shells
 	if b.bolts.asks() || b.bolts.Yield {
 		for i := range b.n {
-			sheet, path := bearingSheet(b, x.d.MainBearings, i)
-			x.bolts(b, i, "main cap bolts", b.names[i], sheet.Bolts, path, b.paths[b.n], &mains)
+			sheet, at := bearingSheet(b, x.d.MainBearings, i)
+			x.bolts(b, i, at, "main cap bolts", b.names[i], sheet.Bolts, b.paths[b.n], &mains)
 		}
 	}
 	b = &x.in.ends
 	if b.bolts.asks() || b.bolts.Yield {
 		for i := range b.n {
-			sheet, path := x.rodSheet(i)
-			x.bolts(b, i, "rod bolts", b.names[i], sheet.Bolts, path, "rods", &rods)
+			sheet, at := x.rodSheet(i)
+			x.bolts(b, i, at, "rod bolts", b.names[i], sheet.Bolts, "rods", &rods)
 		}
 	}
 	for _, o := range [...]struct {
@@ -139,11 +136,13 @@ func (x *shaftRun) allBolts() {
 	}
 }
 
-func (x *shaftRun) rodSheet(i int) (*RodSheet, string) {
+// rodSheet is a rod's sheet and its place in its list; an empty one, and the number
+// of rods, where it isn't in it.
+func (x *shaftRun) rodSheet(i int) (*RodSheet, int) {
 	for k := range x.d.Rods {
 		if x.d.Rods[k].Number == i+1 {
-			return &x.d.Rods[k], x.in.rods.paths[k]
+			return &x.d.Rods[k], k
 		}
 	}
-	return &RodSheet{}, ""
+	return &RodSheet{}, x.in.rods.n
 }

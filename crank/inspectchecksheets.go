@@ -64,23 +64,21 @@ func (s *BearingSheet) check(bolts *BoltPage) error {
 // boltSheets refuses bolts that can't be.
 func boltSheets(bolts []BoltSheet, most int) error {
 	for i := range bolts {
-		b, at := &bolts[i], inspection.Index("bolts", i)
+		b := &bolts[i]
 		if b.Number < 1 || b.Number > most {
-			return inspection.At(at+".number", &InputError{"number", strconv.Itoa(b.Number), "from 1 to " + strconv.Itoa(most) + ", as the limits have bolts"})
+			return inspection.At(inspection.Index("bolts", i)+".number", &InputError{"number", strconv.Itoa(b.Number), "from 1 to " + strconv.Itoa(most) + ", as the limits have bolts"})
 		}
 		for k := range i {
 			if bolts[k].Number == b.Number {
-				return inspection.At(at+".number", &InputError{"number", strconv.Itoa(b.Number), "one that no other bolt here has"})
+				return inspection.At(inspection.Index("bolts", i)+".number", &InputError{"number", strconv.Itoa(b.Number), "one that no other bolt here has"})
 			}
 		}
 		for _, one := range [...]struct {
 			field string
 			r     *inspection.Reading
-		}{{".asNew", &b.AsNew}, {".free", &b.Free}, {".tightened", &b.Tightened}} {
-			if one.r.Taken {
-				if err := length(at+one.field, one.r, above); err != nil {
-					return err
-				}
+		}{{"asNew", &b.AsNew}, {"free", &b.Free}, {"tightened", &b.Tightened}} {
+			if err := length(one.field, one.r, above); err != nil {
+				return inspection.At(inspection.Index("bolts", i), err)
 			}
 		}
 	}

@@ -2,11 +2,11 @@ package crank
 
 import (
 	"errors"
-	"strconv"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/inspection"
 	"github.com/tenthou/tenthou/tolerance/instrument"
+	"github.com/tenthou/tenthou/tolerance/proofread"
 	"github.com/tenthou/tenthou/units"
 )
 
@@ -22,6 +22,7 @@ type shaftGroup struct {
 	all      bool // they are decided: a decision is there
 	// What becomes of them: ground to one undersize, or another shaft.
 	ground, gone bool
+	newShells    bool
 	to           int // the undersize, in the page's shells; −1 where it isn't known
 }
 
@@ -141,24 +142,26 @@ func (x *shaftRun) proofJournals(to *shaftGroup, readings []JournalReading, gaug
 		return
 	}
 	offset := gauge.Setting.Standard - gauge.Setting.Reading
-	sizes := make([]inspection.Reading, len(readings))
+	sizes, places := make([]units.Length, 0, taken), make([]int, 0, taken)
 	for i, r := range readings {
 		if r.Taken {
-			sizes[i] = inspection.Read(tolerance.Exactly(r.Shown + offset))
+			sizes, places = append(sizes, r.Shown+offset), append(places, i)
 		}
 	}
-	n, wide := len(g.planes)*len(g.headings), len(g.headings)
-	paths, places := make([]string, len(readings)), make([]string, len(readings))
-	for i := range readings {
-		paths[i] = strconv.Itoa(i) // named below, where one is odd
+	found, err := proofread.CheckReadings(sizes...)
+	if err != nil {
+		return // out of range: judging refuses it by name
 	}
-	for _, slip := range inspection.ProofreadReadings(nil, paths, places, sizes) {
-		i, _ := strconv.Atoi(slip.Path)
+	n, wide := len(g.planes)*len(g.headings), len(g.headings)
+	for _, odd := range found.Odd {
+		i := places[odd.Index]
 		s, at := &to.states[i/n], i%n
-		slip.Path = x.stationPath(s, at/wide, at%wide)
-		slip.What = g.planeWhere[i/n][at/wide] + ", " + x.headingName(g, at%wide)
-		x.r.Slips = append(x.r.Slips, slip)
-		s.v.slips = append(s.v.slips, slip.Path)
+		path := x.stationPath(s, at/wide, at%wide)
+		x.r.Slips = append(x.r.Slips, inspection.Slip{
+			Path: path, What: g.planeWhere[i/n][at/wide] + ", " + x.headingName(g, at%wide),
+			Text: sizes[odd.Index].String() + " against a middle of " + found.Middle.String() + ": " + odd.Causes[0].String(),
+		})
+		s.v.slips = append(s.v.slips, path)
 		readings[i] = JournalReading{}
 	}
 }
@@ -181,34 +184,27 @@ func (x *shaftRun) journal(to *shaftGroup, i int, survey *JournalSurvey) {
 		x.missingStations(to, i)
 	}
 	// The rest is single readings.
-	empty := &JournalSheet{}
 	sheet := s.sheet
 	if sheet == nil {
-		sheet = empty
+		sheet = &JournalSheet{}
 	}
-	at := inspection.Missing{Step: inspection.StepCrank, Where: g.names[i], Path: s.path}
-	one := func(field, measure, with, limit string) inspection.Missing {
-		m := at
-		if s.sheet != nil {
-			m.Path += field
-		}
-		m.Measure, m.With, m.Limit = measure, with, limit
-		return m
-	}
+	at := shaftSpot{inspection.StepCrank, g.names[i], s.path, s.sheet != nil}
 	survey.Fillet, survey.Stroke = tolerance.Bracket{}, tolerance.Bracket{}
 	survey.Index = tolerance.Interval[units.Angle]{}
 	if !g.limits.Fillet.IsZero() {
-		survey.Fillet, _ = x.read(&s.v, sheet.Fillet, 0, one(".fillet", "fillet radius", "radius gauges", printedLimit(g.page.Fillet)))
+		survey.Fillet, _ = x.read(&s.v, &at, &sheet.Fillet, 0, shaftAsk{"fillet", "fillet radius", "", "radius gauges", &g.page.Fillet})
 	}
 	if !g.limits.Stroke.IsZero() {
-		survey.Stroke, _ = x.read(&s.other, sheet.Stroke, 0, one(".stroke", "stroke", "height gauge", printedLimit(g.page.Stroke)))
+		survey.Stroke, _ = x.read(&s.other, &at, &sheet.Stroke, 0, shaftAsk{"stroke", "stroke", "", "height gauge", &g.page.Stroke})
 	}
 	if !g.limits.Index.IsZero() {
 		if sheet.Index.Taken {
 			survey.Index = sheet.Index.Value
 			s.other.taken++
 		} else {
-			x.miss(&s.other, one(".index", "index", "dividing head", printedLimit(g.page.Index)))
+			m := at.missing(&shaftAsk{"index", "index", "", "dividing head", nil}, -1, 1)
+			m.Limit = printedLimit(g.page.Index)
+			x.miss(&s.other, m)
 		}
 	}
 	if !g.asked || !anyTaken(survey.Readings) {

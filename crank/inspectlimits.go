@@ -96,7 +96,7 @@ type NeighbourPage struct {
 
 // A JournalPage is what is asked of the mains, or of the crankpins.
 type JournalPage struct {
-	Care       inspection.Care                 `json:"care,omitzero"`
+	Care       inspection.Care                 `json:"care,omitzero"`       // crack test of a journal and the like; the shaft has its own
 	Size       inspection.Limit                `json:"size,omitzero"`       // of a standard journal; undersizes count from its new band
 	OutOfRound inspection.Limit                `json:"outOfRound,omitzero"` // a difference of diameters
 	Taper      inspection.Limit                `json:"taper,omitzero"`      // by TaperRule
@@ -143,7 +143,7 @@ type BearingPage struct {
 
 // A BoltPage is what is asked of bolts, as [BoltCheck] has it.
 type BoltPage struct {
-	Care    inspection.Care  `json:"care,omitzero"`
+	Care    inspection.Care  `json:"care,omitzero"`    // crack test and the like
 	Count   int              `json:"count,omitzero"`   // of each cap or rod; 2 if left out
 	Yield   bool             `json:"yield,omitzero"`   // tightened to yield: used once
 	Length  inspection.Limit `json:"length,omitzero"`  // free, for use again
@@ -154,7 +154,7 @@ type BoltPage struct {
 // A RodPage is what is asked of the connecting rods, as [RodLimits] and [RodBore]
 // have it.
 type RodPage struct {
-	Care       inspection.Care `json:"care,omitzero"`
+	Care       inspection.Care `json:"care,omitzero"`       // crack test and the like
 	CrackedCap bool            `json:"crackedCap,omitzero"` // the caps were cracked off, not sawn
 	// Straighten is that the maker allows bent rods to be straightened; those with
 	// cracked caps never are.

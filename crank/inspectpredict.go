@@ -53,6 +53,9 @@ func (x *shaftRun) predictOil(b *shaftBearings, to *shaftGroup, housing func(i i
 	for i := range b.n {
 		j := x.journalOf(b, i)
 		kit := to.states[j].shells
+		if !to.newShells && kit == to.current {
+			continue // nothing changes
+		}
 		if to.gone {
 			kit = to.standard()
 		}
@@ -62,8 +65,8 @@ func (x *shaftRun) predictOil(b *shaftBearings, to *shaftGroup, housing func(i i
 		}
 		wall, ok := x.wall(b, to, kit)
 		bores := housing(i)
-		if len(bores) == 0 && !p.Housing.New.IsZero() {
-			bores = []tolerance.Bracket{p.Housing.New.Interval()}
+		if (len(bores) == 0 || b == &x.in.ends && x.newRods[i]) && !b.housing.IsZero() {
+			bores = []tolerance.Bracket{b.housing.Interval()} // of a new one
 		}
 		if !ok || len(bores) == 0 || !bounded(least) || !bounded(greatest) {
 			continue

@@ -13,10 +13,9 @@ import (
 // paths are written out, and the limits are proofread, once. [Limits.Prepare]
 // makes one; it may be used by many goroutines at once.
 type Inspector struct {
-	l        Limits
-	err      error // what Validate found
-	slips    []inspection.Slip
-	cautions []string
+	l     Limits
+	err   error // what Validate found
+	slips []inspection.Slip
 
 	mains, pins  shaftJournals
 	shells, ends shaftBearings
@@ -58,8 +57,10 @@ type shaftBearings struct {
 	names     []string // "main 1"
 	paths     []string // "mainBearings[0]"; at n the list itself
 	boltNames [][]string
+	boltPaths [][]string // "rods[0].bolts[0]"
 	slips     []string
 	boltSlips []string
+	housing   tolerance.Band // of a new one
 }
 
 // shaftRods are the rods made ready.
@@ -89,6 +90,9 @@ func (l *Limits) Prepare() *Inspector {
 	in.pins = in.journals(Crankpin, &p.Crankpins, p.Layout.Crankpins)
 	in.shells = in.bearings("mainBearings", "main", "main bearing shells", &p.MainBearings, &p.MainBolts, p.Layout.Mains, "mainBolts")
 	in.ends = in.bearings("bigEnds", "rod", "big-end shells", &p.BigEnds, &p.RodBolts, p.Layout.Rods, "rodBolts")
+	if in.ends.housing.IsZero() {
+		in.ends.housing = p.Rods.BigEnd.Size.New.BandOf
+	}
 	in.prepareRods()
 	return in
 }
@@ -185,11 +189,16 @@ func (l *ShaftLayout) pin(rod int) int {
 }
 
 func (in *Inspector) bearings(list, one, part string, page *BearingPage, bolts *BoltPage, n int, boltPage string) shaftBearings {
-	b := shaftBearings{page: page, bolts: bolts, n: n, part: part, places: max(page.Places, 1), slips: in.slipped[list], boltSlips: in.slipped[boltPage]}
+	b := shaftBearings{page: page, bolts: bolts, n: n, part: part, places: max(page.Places, 1), housing: page.Housing.New.BandOf, slips: in.slipped[list], boltSlips: in.slipped[boltPage]}
 	b.names, b.paths = partNames(list, one, n)
 	for i := range n {
 		names, _ := partNames("", b.names[i]+", bolt", bolts.count())
-		b.boltNames = append(b.boltNames, names)
+		holder := b.paths[i]
+		if list == "bigEnds" {
+			holder = inspection.Index("rods", i) // a rod's bolts are with it
+		}
+		_, paths := partNames(holder+".bolts", "", bolts.count())
+		b.boltNames, b.boltPaths = append(b.boltNames, names), append(b.boltPaths, paths)
 	}
 	return b
 }

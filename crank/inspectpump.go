@@ -53,8 +53,8 @@ func (x *shaftRun) pump() {
 			continue
 		}
 		asked = true
-		m := inspection.Missing{Step: inspection.StepOilPump, Path: a.path, Measure: a.measure.String(), Where: pumpWhere, With: a.with, Limit: printedLimit(*a.limit)}
-		if read := x.readAll(nil, &v, a.list, 1, 0, m); len(read) > 0 {
+		at := shaftSpot{inspection.StepOilPump, pumpWhere, "", true}
+		if read := x.readAll(nil, &v, &at, a.list, 1, 0, shaftAsk{a.path, a.measure.String(), "", a.with, a.limit}); len(read) > 0 {
 			paths[len(pump.Checks)] = a.path
 			pump.Checks = append(pump.Checks, PumpCheck{Measure: a.measure, Stations: read, Limits: a.limit.Spec()})
 			if a.measure == PumpCover && p.CoverWear {
@@ -69,7 +69,8 @@ func (x *shaftRun) pump() {
 		x.tests(inspection.StepOilPump, "oilPump", pumpWhere, care, &x.d.OilPump.Condition)
 	}
 	if !p.NewWidth.IsZero() && !p.Side.IsZero() {
-		pump.UsedWidth, _ = x.read(&v, x.d.OilPump.UsedWidth, 0, inspection.Missing{Step: inspection.StepOilPump, Path: "oilPump.usedWidth", Measure: "width of the gears", Where: pumpWhere, With: "micrometer", Limit: p.NewWidth.String()})
+		at := shaftSpot{inspection.StepOilPump, pumpWhere, "oilPump", true}
+		pump.UsedWidth, _ = x.read(&v, &at, &x.d.OilPump.UsedWidth, 0, shaftAsk{"usedWidth", "width of the gears", "", "micrometer", nil})
 	}
 	if len(pump.Checks) > 0 {
 		x.pumpChecks(&pump, paths[:], &v)
@@ -117,8 +118,8 @@ func (x *shaftRun) relief() {
 	}
 	const where = "relief valve spring"
 	var v partVerdict
-	m := inspection.Missing{Step: inspection.StepOilPump, Path: "oilPump.free", Measure: "free length", Where: where, With: "vernier calliper", Limit: printedLimit(p.Free)}
-	free, ok := x.read(&v, s.Free, 0, m)
+	at := shaftSpot{inspection.StepOilPump, where, "oilPump", true}
+	free, ok := x.read(&v, &at, &s.Free, 0, shaftAsk{"free", "free length", "", "vernier calliper", &p.Free})
 	loaded := !p.Load.IsZero() || !p.Pressure.IsZero()
 	if loaded {
 		if s.Load.Taken {

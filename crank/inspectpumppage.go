@@ -8,7 +8,7 @@ import (
 
 // A PumpPage is what is asked of the oil pump, as [Pump] and [ReliefSpring] have it.
 type PumpPage struct {
-	Care      inspection.Care   `json:"care,omitzero"`
+	Care      inspection.Care   `json:"care,omitzero"`      // what the maker orders of a pump that is scored or cracked
 	Kind      PumpKind          `json:"kind,omitzero"`      // how it is built
 	Tip       inspection.Limit  `json:"tip,omitzero"`       // tip clearance
 	Body      inspection.Limit  `json:"body,omitzero"`      // outer rotor or gear to the body

@@ -26,7 +26,7 @@ type Readings struct {
 
 // A ShaftSheet is what was seen and measured of the whole shaft.
 type ShaftSheet struct {
-	Condition inspection.Condition `json:"condition,omitzero"`
+	Condition inspection.Condition `json:"condition,omitzero"` // cracks, colours of heat, tests made
 	// Mains and Crankpins name the undersize that they were last ground to, as the
 	// limits name it; the standard size if left out.
 	Mains      string             `json:"mains,omitempty"`
@@ -39,14 +39,14 @@ type ShaftSheet struct {
 
 // A JournalSheet is what was measured of one journal.
 type JournalSheet struct {
-	Number    int                               `json:"number"` // from 1, from the front
-	Condition inspection.Condition              `json:"condition,omitzero"`
-	Planes    []PlaneSheet                      `json:"planes,omitempty"` // from the front
-	RunOut    inspection.Reading                `json:"runOut,omitzero"`  // of a main: the dial's whole swing
-	Dial      []inspection.Reading              `json:"dial,omitempty"`   // of a main: place by place, from the mark
-	Fillet    inspection.Reading                `json:"fillet,omitzero"`  // radius
-	Stroke    inspection.Reading                `json:"stroke,omitzero"`  // of a crankpin
-	Index     inspection.ReadingOf[units.Angle] `json:"index,omitzero"`   // of a crankpin, from its place
+	Number    int                               `json:"number"`             // from 1, from the front
+	Condition inspection.Condition              `json:"condition,omitzero"` // of this journal alone
+	Planes    []PlaneSheet                      `json:"planes,omitempty"`   // from the front
+	RunOut    inspection.Reading                `json:"runOut,omitzero"`    // of a main: the dial's whole swing
+	Dial      []inspection.Reading              `json:"dial,omitempty"`     // of a main: place by place, from the mark
+	Fillet    inspection.Reading                `json:"fillet,omitzero"`    // radius
+	Stroke    inspection.Reading                `json:"stroke,omitzero"`    // of a crankpin
+	Index     inspection.ReadingOf[units.Angle] `json:"index,omitzero"`     // of a crankpin, from its place
 	// Walls are its sides, dialled from the original axis. They aren't asked for,
 	// and tell which side is worn.
 	Walls []JournalWall `json:"walls,omitempty"`
@@ -60,8 +60,8 @@ type PlaneSheet struct {
 
 // A BearingSheet is what was measured of one pair of shells, with its cap.
 type BearingSheet struct {
-	Number    int                  `json:"number"` // of the main, or of the rod
-	Condition inspection.Condition `json:"condition,omitzero"`
+	Number    int                  `json:"number"`             // of the main, or of the rod
+	Condition inspection.Condition `json:"condition,omitzero"` // of both halves
 	// CapMark is the mark on a main's cap and HousingMark that beside it; a housing
 	// without one goes by its number.
 	CapMark     string               `json:"capMark,omitempty"`
@@ -92,8 +92,8 @@ type StripSheet struct {
 
 // A BoltSheet is what was measured of one bolt.
 type BoltSheet struct {
-	Number    int                  `json:"number"` // from 1, of its cap or rod
-	Condition inspection.Condition `json:"condition,omitzero"`
+	Number    int                  `json:"number"`             // from 1, of its cap or rod
+	Condition inspection.Condition `json:"condition,omitzero"` // of the bolt
 	New       bool                 `json:"new,omitzero"`       // never tightened yet
 	AsNew     inspection.Reading   `json:"asNew,omitzero"`     // free, when new
 	Free      inspection.Reading   `json:"free,omitzero"`      // free, now
@@ -102,18 +102,18 @@ type BoltSheet struct {
 
 // A RodSheet is what was measured of one connecting rod.
 type RodSheet struct {
-	Number    int                  `json:"number"` // of its cylinder
-	Condition inspection.Condition `json:"condition,omitzero"`
-	RodMark   string               `json:"rodMark,omitempty"` // the mark on the rod
-	CapMark   string               `json:"capMark,omitempty"` // the mark on its cap
-	Right     inspection.Reading   `json:"right,omitzero"`    // dial on the pin, above zero for longer
-	Left      inspection.Reading   `json:"left,omitzero"`     // the other dial
-	Twist     inspection.Reading   `json:"twist,omitzero"`    // over the fixture's span
-	Side      []inspection.Reading `json:"side,omitempty"`    // side clearance, by blades
-	BigEnd    []PlaneSheet         `json:"bigEnd,omitempty"`  // shells out, cap tightened
-	SmallEnd  []PlaneSheet         `json:"smallEnd,omitempty"`
-	Bolts     []BoltSheet          `json:"bolts,omitempty"`
-	Masses    RodMasses            `json:"masses,omitzero"` // as weighed
+	Number    int                  `json:"number"`             // of its cylinder
+	Condition inspection.Condition `json:"condition,omitzero"` // of rod and cap
+	RodMark   string               `json:"rodMark,omitempty"`  // the mark on the rod
+	CapMark   string               `json:"capMark,omitempty"`  // the mark on its cap
+	Right     inspection.Reading   `json:"right,omitzero"`     // dial on the pin, above zero for longer
+	Left      inspection.Reading   `json:"left,omitzero"`      // the other dial
+	Twist     inspection.Reading   `json:"twist,omitzero"`     // over the fixture's span
+	Side      []inspection.Reading `json:"side,omitempty"`     // side clearance, by blades
+	BigEnd    []PlaneSheet         `json:"bigEnd,omitempty"`   // shells out, cap tightened
+	SmallEnd  []PlaneSheet         `json:"smallEnd,omitempty"` // bush or bore
+	Bolts     []BoltSheet          `json:"bolts,omitempty"`    // of its cap
+	Masses    RodMasses            `json:"masses,omitzero"`    // as weighed
 }
 
 // RodMasses are what hangs on a crankpin with one rod, as [BobweightRod] has it.
@@ -142,7 +142,7 @@ type BalanceSheet struct {
 
 // A PumpSheet is what was measured of the oil pump, dry and clean.
 type PumpSheet struct {
-	Condition inspection.Condition              `json:"condition,omitzero"`
+	Condition inspection.Condition              `json:"condition,omitzero"` // of gears, body and cover
 	Tip       []inspection.Reading              `json:"tip,omitempty"`      // place by place
 	Body      []inspection.Reading              `json:"body,omitempty"`     // said with Tip
 	Side      []inspection.Reading              `json:"side,omitempty"`     // under the straight-edge; below zero where the gears stand proud

@@ -13,19 +13,16 @@ func (x *shaftRun) rods() {
 	}
 	var renew []string
 	for i := range g.n {
-		sheet, path := x.rodSheet(i)
-		list := path
-		if path == "" {
-			list = "rods"
-		}
+		sheet, k := x.rodSheet(i)
 		var v partVerdict
-		x.tests(inspection.StepRods, list, g.names[i], p.Care, &sheet.Condition)
-		x.rod(i, sheet, list, path != "", &v)
-		x.eyes(i, sheet, list, path != "", &v)
+		x.tests(inspection.StepRods, g.paths[k], g.names[i], p.Care, &sheet.Condition)
+		x.rod(i, sheet, k, &v)
+		x.eyes(i, sheet, k, &v)
 		d := x.bySize(inspection.StepRods, "connecting rod", g.names[i], &v, g.slips)
 		d = x.decide(&v, &sheet.Condition, p.Care, d)
 		if d.Action >= inspection.Replace && (v.taken > 0 || sheet.Condition != inspection.Condition{}) {
 			renew = append(renew, g.names[i])
+			x.newRods[i] = true
 		}
 	}
 	if len(renew) > 0 {
@@ -45,36 +42,31 @@ func (p *RodPage) asksDials() bool {
 func (p *RodPage) asksTwist() bool { return !p.Twist.IsZero() || !p.TwistPer.IsZero() }
 
 // rod judges length, bend, twist and side clearance.
-func (x *shaftRun) rod(i int, sheet *RodSheet, path string, there bool, v *partVerdict) {
+func (x *shaftRun) rod(i int, sheet *RodSheet, place int, v *partVerdict) {
 	g, p := &x.in.rods, &x.l.Rods
-	at := func(field, measure, with string, limit inspection.Limit) inspection.Missing {
-		m := inspection.Missing{Step: inspection.StepRods, Path: path, Measure: measure, Where: g.names[i], With: with, Limit: printedLimit(limit)}
-		if there {
-			m.Path += field
-		}
-		return m
-	}
+	path, there := g.paths[place], place < g.n
+	at := shaftSpot{inspection.StepRods, g.names[i], path, there}
 	c := RodCheck{Where: g.names[i], CrackedCap: p.CrackedCap, Span: p.Span, TwistSpan: p.TwistSpan, Master: p.Master, Stroke: p.Stroke, Limits: g.limits}
 	any := false
 	if p.asksDials() {
 		var right, left bool
-		bend := p.Bend
+		bend := &p.Bend
 		if bend.IsZero() {
-			bend = p.BendPer
+			bend = &p.BendPer
 		}
-		c.Right, right = x.read(v, sheet.Right, x.l.Instruments.Dial, at(".right", "right dial", "alignment fixture", p.Length))
-		c.Left, left = x.read(v, sheet.Left, x.l.Instruments.Dial, at(".left", "left dial", "alignment fixture", bend))
+		c.Right, right = x.read(v, &at, &sheet.Right, x.l.Instruments.Dial, shaftAsk{"right", "right dial", "", "alignment fixture", &p.Length})
+		c.Left, left = x.read(v, &at, &sheet.Left, x.l.Instruments.Dial, shaftAsk{"left", "left dial", "", "alignment fixture", bend})
 		if any = right && left; !any {
 			c.Right, c.Left = tolerance.Bracket{}, tolerance.Bracket{}
 		}
 	}
 	if p.asksTwist() {
-		twist := p.Twist
+		twist := &p.Twist
 		if twist.IsZero() {
-			twist = p.TwistPer
+			twist = &p.TwistPer
 		}
 		var ok bool
-		c.Twist, ok = x.read(v, sheet.Twist, 2*x.l.Instruments.Dial, at(".twist", "twist", "alignment fixture", twist))
+		c.Twist, ok = x.read(v, &at, &sheet.Twist, 2*x.l.Instruments.Dial, shaftAsk{"twist", "twist", "", "alignment fixture", twist})
 		if ok {
 			c.Twist = positive(c.Twist)
 		}
@@ -82,7 +74,7 @@ func (x *shaftRun) rod(i int, sheet *RodSheet, path string, there bool, v *partV
 	}
 	if !p.Side.IsZero() {
 		var room [4]tolerance.Bracket
-		c.Side = x.readAll(room[:0], v, sheet.Side, 1, 0, at(".side", "side clearance", "feeler blades", p.Side))
+		c.Side = x.readAll(room[:0], v, &at, sheet.Side, 1, 0, shaftAsk{"side", "side clearance", "", "feeler blades", &p.Side})
 		any = any || len(c.Side) > 0
 	}
 	if !any {
@@ -114,43 +106,41 @@ func (x *shaftRun) rod(i int, sheet *RodSheet, path string, there bool, v *partV
 }
 
 // eyes judges both eyes of a rod.
-func (x *shaftRun) eyes(i int, sheet *RodSheet, path string, there bool, v *partVerdict) {
+func (x *shaftRun) eyes(i int, sheet *RodSheet, place int, v *partVerdict) {
 	g, p := &x.in.rods, &x.l.Rods
+	path, there := g.paths[place], place < g.n
 	for k, eye := range [...]struct {
 		page   *EyePage
 		bore   *RodBore
 		planes []PlaneSheet
 		field  string
-	}{{&p.BigEnd, &g.bigEnd, sheet.BigEnd, ".bigEnd"}, {&p.SmallEnd, &g.smallEnd, sheet.SmallEnd, ".smallEnd"}} {
+		paths  []string
+	}{{&p.BigEnd, &g.bigEnd, sheet.BigEnd, "bigEnd", g.endPaths}, {&p.SmallEnd, &g.smallEnd, sheet.SmallEnd, "smallEnd", g.pinPaths}} {
 		if !eye.page.asks() {
 			continue
 		}
 		b := *eye.bore
 		b.Where = g.ends[k][i]
 		taken := 0
-		b.Sizes, taken = x.eye(&b, eye.planes, path, eye.field, there, printedLimit(eye.page.Size), v)
+		b.Sizes, taken = x.eye(&b, eye.planes, path, eye.field, there, &eye.page.Size, v)
 		if taken < 2 {
 			continue
 		}
-		if there {
-			eye.field = path + eye.field
-		} else {
-			eye.field = path
-		}
+		eyePath := eye.paths[place]
 		r, err := b.Assess()
 		if err != nil {
-			x.doubt(v, eye.field, b.Where, err)
+			x.doubt(v, eyePath, b.Where, err)
 			continue
 		}
 		work := usual(eye.page.Work, inspection.Replace)
 		before := v.rank
 		if !b.Size.IsZero() {
-			x.keep(v, inspection.StepRods, eye.field, &r.Size, work)
+			x.keep(v, inspection.StepRods, eyePath, &r.Size, work)
 		}
 		for _, list := range [...][]tolerance.Finding{r.Ovality, r.Taper} {
 			for n := range list {
 				if !list[n].Spec.IsZero() {
-					x.keep(v, inspection.StepRods, eye.field, &list[n], work)
+					x.keep(v, inspection.StepRods, eyePath, &list[n], work)
 				}
 			}
 		}
@@ -161,7 +151,7 @@ func (x *shaftRun) eyes(i int, sheet *RodSheet, path string, there bool, v *part
 }
 
 // eye are the diameters of an eye; the zero Bracket where none was read.
-func (x *shaftRun) eye(b *RodBore, planes []PlaneSheet, path, field string, there bool, limit string, v *partVerdict) (sizes [][]tolerance.Bracket, taken int) {
+func (x *shaftRun) eye(b *RodBore, planes []PlaneSheet, path, field string, there bool, limit *inspection.Limit, v *partVerdict) (sizes [][]tolerance.Bracket, taken int) {
 	wide := len(b.Directions)
 	all := make([]tolerance.Bracket, len(b.Planes)*wide)
 	sizes = make([][]tolerance.Bracket, len(b.Planes))
@@ -174,14 +164,12 @@ func (x *shaftRun) eye(b *RodBore, planes []PlaneSheet, path, field string, ther
 				taken++
 				continue
 			}
-			m := inspection.Missing{Step: inspection.StepRods, Path: path, Measure: "diameter", Where: b.Where + ", " + b.Planes[p] + ", " + b.Directions[k], With: "bore gauge", Limit: limit}
-			if there {
-				m.Path = path + field
-				if p < len(planes) {
-					m.Path = inspection.Index(inspection.Index(m.Path, p)+".sizes", k)
-				}
+			at := shaftSpot{inspection.StepRods, b.Where, path, there}
+			ask := shaftAsk{field, "diameter", b.Planes[p] + ", " + b.Directions[k], "bore gauge", limit}
+			if p < len(planes) {
+				ask.field = inspection.Index(inspection.Index(field, p)+".sizes", k)
 			}
-			x.miss(v, m)
+			x.miss(v, at.missing(&ask, -1, 1))
 		}
 	}
 	return sizes, taken

@@ -2,6 +2,7 @@ package crank
 
 import (
 	"strconv"
+	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/inspection"
@@ -21,6 +22,7 @@ type shaftRun struct {
 	begun bool
 
 	mains, pins shaftGroup
+	newRods     [mostInspected]bool // rods that are replaced, by place
 }
 
 // A partVerdict is what the findings on one part come to.
@@ -97,35 +99,71 @@ func (x *shaftRun) miss(v *partVerdict, m inspection.Missing) {
 	x.r.Missing = append(x.r.Missing, m)
 }
 
+// A shaftSpot is the part that readings are taken on.
+type shaftSpot struct {
+	step  inspection.Step
+	where string // "main 1"
+	path  string // "mains[0]"; the list where the part isn't in it
+	there bool   // the part is in the document
+}
+
+// A shaftAsk is one reading that is asked for, as a bench sheet names it. Its line
+// is written out only where the reading is missing.
+type shaftAsk struct {
+	field   string // "runOut"
+	measure string // "run-out"
+	place   string // on the part: "rear, 90°"
+	with    string // the instrument
+	limit   *inspection.Limit
+}
+
+// missing is the line for the i-th of n such readings; i is below 0 for a single one.
+func (at *shaftSpot) missing(ask *shaftAsk, i, n int) inspection.Missing {
+	m := inspection.Missing{Step: at.step, Path: at.path, Measure: ask.measure, Where: at.where, With: ask.with}
+	if at.there {
+		if m.Path != "" {
+			m.Path += "."
+		}
+		m.Path += ask.field
+		if i >= 0 {
+			m.Path = inspection.Index(m.Path, i)
+		}
+	}
+	if ask.place != "" {
+		m.Where = clauseBy(m.Where, ", ", ask.place)
+	}
+	if n > 1 {
+		m.Where = clauseBy(m.Where, ", ", "place "+strconv.Itoa(i+1))
+	}
+	if ask.limit != nil {
+		m.Limit = printedLimit(*ask.limit)
+	}
+	return m
+}
+
 // readAll gathers those of a list of readings that were taken, each good to ± e,
 // and notes those that weren't: so many are asked for.
-func (x *shaftRun) readAll(dst []tolerance.Bracket, v *partVerdict, list []inspection.Reading, asked int, e units.Length, m inspection.Missing) []tolerance.Bracket {
-	for i := range max(asked, len(list)) {
+func (x *shaftRun) readAll(dst []tolerance.Bracket, v *partVerdict, at *shaftSpot, list []inspection.Reading, asked int, e units.Length, ask shaftAsk) []tolerance.Bracket {
+	n := max(asked, len(list))
+	for i := range n {
 		if i < len(list) && list[i].Taken {
 			dst = append(dst, within1(list[i], e))
 			v.taken++
 			continue
 		}
-		one := m
-		if m.Path != "" && len(list) > 0 {
-			one.Path = inspection.Index(m.Path, i)
-		}
-		if max(asked, len(list)) > 1 {
-			one.Where += ", place " + strconv.Itoa(i+1)
-		}
-		x.miss(v, one)
+		x.miss(v, at.missing(&ask, i, n))
 	}
 	return dst
 }
 
 // read is one reading, or a line among the missing.
-func (x *shaftRun) read(v *partVerdict, r inspection.Reading, e units.Length, m inspection.Missing) (tolerance.Bracket, bool) {
+func (x *shaftRun) read(v *partVerdict, at *shaftSpot, r *inspection.Reading, e units.Length, ask shaftAsk) (tolerance.Bracket, bool) {
 	if !r.Taken {
-		x.miss(v, m)
+		x.miss(v, at.missing(&ask, -1, 1))
 		return tolerance.Bracket{}, false
 	}
 	v.taken++
-	return within1(r, e), true
+	return within1(*r, e), true
 }
 
 // within1 is a reading with its instrument's error; both were checked.
@@ -142,7 +180,7 @@ func (x *shaftRun) bySize(step inspection.Step, part, where string, v *partVerdi
 	d := inspection.Decision{Step: step, Part: part, Where: where}
 	switch {
 	case v.rank >= runOutRank(tolerance.OutsideNewBand):
-		d.Action, d.Because = v.fail, x.because(v)
+		d.Action, d.Because = v.fail, x.because(v, where)
 		if d.Action == inspection.MeasureAgain {
 			d.Settle = "find its cause and measure again"
 		}
@@ -150,7 +188,7 @@ func (x *shaftRun) bySize(step inspection.Step, part, where string, v *partVerdi
 			d.Because += "; " + v.next
 		}
 	case v.worst > 0 && v.rank == runOutRank(tolerance.CantTell):
-		d.Because, d.Settle = x.because(v), x.r.Findings[v.worst-1].Settle()
+		d.Because, d.Settle = x.because(v, where), x.r.Findings[v.worst-1].Settle()
 		if d.Settle == "" {
 			d.Settle = "measure it more closely"
 		}
@@ -196,32 +234,33 @@ func doubted(d inspection.Decision, readings, limits []string) inspection.Decisi
 	return d
 }
 
-// because says what governs a part: the reading, the limit and the margin.
-func (x *shaftRun) because(v *partVerdict) string {
+// because says what governs a part: the reading, the limit and the margin. The
+// part's own name isn't said again.
+func (x *shaftRun) because(v *partVerdict, part string) string {
 	f := &x.r.Findings[v.worst-1]
 	switch {
 	case f.Length != nil:
-		return becauseOf(f.Length)
+		return becauseOf(part, f.Length)
 	case f.Force != nil:
-		return becauseOf(f.Force)
+		return becauseOf(part, f.Force)
 	case f.Mass != nil:
-		return becauseOf(f.Mass)
+		return becauseOf(part, f.Mass)
 	case f.Pressure != nil:
-		return becauseOf(f.Pressure)
+		return becauseOf(part, f.Pressure)
 	case f.Angle != nil:
-		return becauseOf(f.Angle)
+		return becauseOf(part, f.Angle)
 	}
 	return f.Explain()
 }
 
-func becauseOf[Q units.Quantity](f *tolerance.FindingOf[Q]) string {
+func becauseOf[Q units.Quantity](part string, f *tolerance.FindingOf[Q]) string {
 	reading := f.Greatest
 	if f.New.Least == tolerance.Below || f.Wear.Least == tolerance.Below {
 		reading = f.Least
 	}
 	s := f.Measure + " " + reading.String()
-	if f.Where != "" {
-		s = f.Where + ": " + s
+	if f.Where != "" && f.Where != part {
+		s = strings.TrimPrefix(strings.TrimPrefix(f.Where, part), ", ") + ": " + s
 	}
 	if !f.Spec.New.IsZero() {
 		s += ", new " + f.Spec.New.String()
@@ -237,11 +276,13 @@ func becauseOf[Q units.Quantity](f *tolerance.FindingOf[Q]) string {
 }
 
 // clause is two clauses, or the one there is.
-func clause(a, b string) string {
+func clause(a, b string) string { return clauseBy(a, "; ", b) }
+
+func clauseBy(a, by, b string) string {
 	if a == "" || b == "" {
 		return a + b
 	}
-	return a + "; " + b
+	return a + by + b
 }
 
 // usual is an action, or the usual one where none is given.

@@ -1,8 +1,6 @@
 package crank
 
 import (
-	"strconv"
-
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/inspection"
 	"github.com/tenthou/tenthou/units"
@@ -21,21 +19,20 @@ func (x *shaftRun) straightness(shaft *partVerdict) {
 		x.supportRunOut()
 	}
 	for _, one := range [...]struct {
-		limit          *inspection.Limit
-		reading        *inspection.Reading
-		measure, where string
-		path           string
+		limit              *inspection.Limit
+		reading            *inspection.Reading
+		where, field, path string
 	}{
-		{&p.Nose, &x.d.Shaft.Nose, "run-out", "nose", "shaft.nose"},
-		{&p.Flange, &x.d.Shaft.Flange, "run-out", "flange, rim", "shaft.flange"},
-		{&p.FlangeFace, &x.d.Shaft.FlangeFace, "run-out", "flange, face", "shaft.flangeFace"},
+		{&p.Nose, &x.d.Shaft.Nose, "nose", "nose", "shaft.nose"},
+		{&p.Flange, &x.d.Shaft.Flange, "flange, rim", "flange", "shaft.flange"},
+		{&p.FlangeFace, &x.d.Shaft.FlangeFace, "flange, face", "flangeFace", "shaft.flangeFace"},
 	} {
 		if one.limit.IsZero() {
 			continue
 		}
-		m := inspection.Missing{Step: inspection.StepCrank, Path: one.path, Measure: one.measure, Where: one.where, With: "dial gauge", Limit: printedLimit(*one.limit)}
-		if b, ok := x.read(shaft, *one.reading, 2*x.l.Instruments.Dial, m); ok {
-			x.assess(shaft, inspection.StepCrank, one.path, one.measure, one.where, one.limit.Spec(), inspection.Repair, b)
+		at := shaftSpot{inspection.StepCrank, one.where, "shaft", true}
+		if b, ok := x.read(shaft, &at, one.reading, 2*x.l.Instruments.Dial, shaftAsk{one.field, "run-out", "", "dial gauge", one.limit}); ok {
+			x.assess(shaft, inspection.StepCrank, one.path, "run-out", one.where, one.limit.Spec(), inspection.Repair, positive(b))
 		}
 	}
 }
@@ -64,14 +61,14 @@ func (x *shaftRun) swings() {
 			continue
 		}
 		s := &x.mains.states[i]
-		m := inspection.Missing{Step: inspection.StepCrank, Path: s.path, Measure: "run-out", Where: g.names[i], With: "dial gauge", Limit: printedLimit(x.l.Shaft.RunOut)}
-		var reading inspection.Reading
+		at := shaftSpot{inspection.StepCrank, g.names[i], s.path, s.sheet != nil}
+		reading := &inspection.Reading{}
 		if s.sheet != nil {
-			m.Path, reading = s.path+".runOut", s.sheet.RunOut
+			reading = &s.sheet.RunOut
 		}
-		if b, ok := x.read(&s.v, reading, 2*x.l.Instruments.Dial, m); ok {
+		if b, ok := x.read(&s.v, &at, reading, 2*x.l.Instruments.Dial, shaftAsk{"runOut", "run-out", "", "dial gauge", &x.l.Shaft.RunOut}); ok {
 			s.worn.RunOut = positive(b)
-			x.assess(&s.v, inspection.StepCrank, m.Path, "run-out", g.names[i], g.runOut, inspection.ReconditionTo, s.worn.RunOut)
+			x.assess(&s.v, inspection.StepCrank, s.path+".runOut", "run-out", g.names[i], g.runOut, inspection.ReconditionTo, s.worn.RunOut)
 		}
 	}
 }
@@ -111,11 +108,8 @@ func (x *shaftRun) dialled(shaft *partVerdict) {
 				s.v.taken++
 				continue
 			}
-			m := inspection.Missing{Step: inspection.StepCrank, Path: s.path, Measure: "dial reading", Where: g.names[i] + ", place " + strconv.Itoa(k+1), With: "dial gauge", Limit: printedLimit(p.RunOut)}
-			if s.sheet != nil {
-				m.Path = inspection.Index(s.path+".dial", k)
-			}
-			x.miss(&s.v, m)
+			at := shaftSpot{inspection.StepCrank, g.names[i], s.path, s.sheet != nil}
+			x.miss(&s.v, at.missing(&shaftAsk{"dial", "dial reading", "", "dial gauge", &p.RunOut}, k, l.DialPlaces))
 		}
 		if len(j.Readings) < l.DialPlaces {
 			whole, j.Readings = false, nil

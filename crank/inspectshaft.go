@@ -81,9 +81,6 @@ func (x *shaftRun) unread() bool {
 	return !x.mains.all && x.mains.g.n > 0 && x.mains.g.asked || !x.pins.all && x.pins.g.n > 0 && x.pins.g.asked
 }
 
-// renewed reports whether a group's journals change, so that its shells do.
-func (to *shaftGroup) renewed() bool { return to.ground || to.gone }
-
 // sizes are what a journal may measure once the work is done; known is false where
 // that isn't told yet.
 func (to *shaftGroup) sizes(i int) (least, greatest tolerance.Bracket, known bool) {

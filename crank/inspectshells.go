@@ -16,9 +16,9 @@ func (x *shaftRun) shells(b *shaftBearings, sheets []BearingSheet, to *shaftGrou
 	var worst, open inspection.Decision
 	seen := false
 	for i := range b.n {
-		sheet, path := bearingSheet(b, sheets, i)
+		sheet, k := bearingSheet(b, sheets, i)
 		var v partVerdict
-		x.bearing(b, i, sheet, path, to, housing, &v)
+		x.bearing(b, i, k, sheet, to, housing, &v)
 		d := x.bySize(inspection.StepShells, b.part, b.names[i], &v, b.slips)
 		if d.Action == inspection.ReUse && b.page.Renew {
 			d.Action, d.Because = inspection.Replace, "shells are renewed whatever they measure"
@@ -51,13 +51,15 @@ func (p *BearingPage) asksShells() bool {
 	return !p.Wall.IsZero() || !p.Variation.IsZero() || !p.Spread.IsZero() || !p.Gap.IsZero()
 }
 
-func bearingSheet(b *shaftBearings, sheets []BearingSheet, i int) (*BearingSheet, string) {
+// bearingSheet is a bearing's sheet and its place in its list; an empty one, and the
+// number of bearings, where it isn't in it.
+func bearingSheet(b *shaftBearings, sheets []BearingSheet, i int) (*BearingSheet, int) {
 	for k := range sheets {
 		if sheets[k].Number == i+1 {
-			return &sheets[k], b.paths[k]
+			return &sheets[k], k
 		}
 	}
-	return &BearingSheet{}, ""
+	return &BearingSheet{}, b.n
 }
 
 // journalOf is the journal that a bearing carries, by place.
@@ -89,30 +91,24 @@ func (x *shaftRun) shellSet(b *shaftBearings, to *shaftGroup, seen bool, worst, 
 	case open.Part != "":
 		d.Because, d.Settle, d.Slips, d.Governs = open.Because, open.Settle, open.Slips, open.Where
 	default:
-		d.Action, d.Because, d.Governs = worst.Action, worst.Because, worst.Where
+		d.Action, d.Because = worst.Action, worst.Because
+		if d.Action > inspection.CleanAndReUse {
+			d.Governs = worst.Where
+		}
 	}
 	if d.Action == inspection.Replace && to.all && to.decision.Action == inspection.MeasureAgain {
 		d.Settle = clause(d.Settle, "their size follows once the "+to.g.part+" are decided")
 	}
 	x.r.Decisions = append(x.r.Decisions, d)
+	to.newShells = d.Action == inspection.Replace
 	x.orderShells(b, to, d.Action == inspection.Replace)
 }
 
 // bearing judges one pair of shells.
-func (x *shaftRun) bearing(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, v *partVerdict) {
-	p := b.page
-	list := path
-	if path == "" {
-		list = b.paths[b.n]
-	}
+func (x *shaftRun) bearing(b *shaftBearings, i, place int, sheet *BearingSheet, to *shaftGroup, housing func(i int) []tolerance.Bracket, v *partVerdict) {
+	p, list := b.page, b.paths[place]
 	x.tests(inspection.StepShells, list, b.names[i], p.Care, &sheet.Condition)
-	at := func(field, measure, where, with, limit string) inspection.Missing {
-		m := inspection.Missing{Step: inspection.StepShells, Path: list, Measure: measure, Where: where, With: with, Limit: limit}
-		if path != "" {
-			m.Path += field
-		}
-		return m
-	}
+	at := &shaftSpot{inspection.StepShells, b.names[i], list, place < b.n}
 	walls := p.asksShells() && (!p.Wall.IsZero() || !p.Variation.IsZero()) || p.Method == ByShellWalls && !p.OilClearance.IsZero()
 	var survey ShellSurvey
 	if walls {
@@ -121,8 +117,8 @@ func (x *shaftRun) bearing(b *shaftBearings, i int, sheet *BearingSheet, path st
 			places = max(places, 2)
 		}
 		for k, half := range [...]*ShellSheet{&sheet.Upper, &sheet.Lower} {
-			read := x.readAll(nil, v, half.Walls, places, x.l.Instruments.Wall,
-				at("."+shellHalves[k]+".walls", "shell wall", b.names[i]+", "+shellHalves[k]+" shell", "ball micrometer", printedLimit(p.Wall)))
+			read := x.readAll(nil, v, at, half.Walls, places, x.l.Instruments.Wall,
+				shaftAsk{[...]string{"upper.walls", "lower.walls"}[k], "shell wall", [...]string{"upper shell", "lower shell"}[k], "ball micrometer", &p.Wall})
 			if k == 0 {
 				survey.Upper = read
 			} else {
@@ -138,10 +134,8 @@ func (x *shaftRun) bearing(b *shaftBearings, i int, sheet *BearingSheet, path st
 	}
 }
 
-type missingAt func(field, measure, where, with, limit string) inspection.Missing
-
 // oil judges one oil clearance by the page's method.
-func (x *shaftRun) oil(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, walls *ShellSurvey, v *partVerdict, at missingAt) {
+func (x *shaftRun) oil(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, walls *ShellSurvey, v *partVerdict, at *shaftSpot) {
 	p := b.page
 	if p.Method == ByGaugingStrip {
 		x.strip(b, i, sheet, path, v, at)
@@ -151,14 +145,14 @@ func (x *shaftRun) oil(b *shaftBearings, i int, sheet *BearingSheet, path string
 	if p.Method == ByShellWalls {
 		o.Housing, o.Upper, o.Lower = housing(i), walls.Upper, walls.Lower
 		if len(o.Housing) == 0 {
-			x.miss(v, at(".housing", "housing bore", b.names[i], "bore gauge", printedLimit(p.Housing)))
+			x.miss(v, at.missing(&shaftAsk{"housing", "housing bore", "", "bore gauge", &p.Housing}, -1, 1))
 		}
 		if len(o.Housing) == 0 || len(o.Upper) == 0 || len(o.Lower) == 0 {
 			return
 		}
 	} else {
 		var room [4]tolerance.Bracket
-		o.Bore = x.readAll(room[:0], v, sheet.Bore, b.places, x.l.Instruments.Bore, at(".bore", "bore with the shells in place", b.names[i], "bore gauge, at 90° to the split", ""))
+		o.Bore = x.readAll(room[:0], v, at, sheet.Bore, b.places, x.l.Instruments.Bore, shaftAsk{"bore", "bore with the shells in place", "", "bore gauge, at 90° to the split", nil})
 		if len(o.Bore) == 0 {
 			return
 		}
@@ -198,11 +192,11 @@ func (x *shaftRun) oil(b *shaftBearings, i int, sheet *BearingSheet, path string
 const oilMeasure = "oil clearance"
 
 // strip judges one oil clearance by a crushed gauging strip.
-func (x *shaftRun) strip(b *shaftBearings, i int, sheet *BearingSheet, path string, v *partVerdict, at missingAt) {
+func (x *shaftRun) strip(b *shaftBearings, i int, sheet *BearingSheet, path string, v *partVerdict, at *shaftSpot) {
 	p := b.page
 	s := CrushedStrip{Where: b.names[i], Turned: sheet.Strip.Turned, Oiled: sheet.Strip.Oiled}
-	front, ok := x.read(v, sheet.Strip.Front, 0, at(".strip.front", "width of the gauging strip", b.names[i]+", front", "strip's paper", printedLimit(p.OilClearance)))
-	rear, ok2 := x.read(v, sheet.Strip.Rear, 0, at(".strip.rear", "width of the gauging strip", b.names[i]+", rear", "strip's paper", printedLimit(p.OilClearance)))
+	front, ok := x.read(v, at, &sheet.Strip.Front, 0, shaftAsk{"strip.front", "width of the gauging strip", "front", "strip's paper", &p.OilClearance})
+	rear, ok2 := x.read(v, at, &sheet.Strip.Rear, 0, shaftAsk{"strip.rear", "width of the gauging strip", "rear", "strip's paper", &p.OilClearance})
 	if !ok || !ok2 {
 		return
 	}
@@ -223,7 +217,7 @@ func (x *shaftRun) strip(b *shaftBearings, i int, sheet *BearingSheet, path stri
 }
 
 // halves judges walls, spread and nip.
-func (x *shaftRun) halves(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, s *ShellSurvey, v *partVerdict, at missingAt) {
+func (x *shaftRun) halves(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, s *ShellSurvey, v *partVerdict, at *shaftSpot) {
 	p := b.page
 	s.Where = b.names[i]
 	limits := ShellLimits{Wall: p.Wall.Spec(), Variation: p.Variation.Spec(), Spread: p.Spread.Spec(), Gap: p.Gap.Spec()}
@@ -232,7 +226,7 @@ func (x *shaftRun) halves(b *shaftBearings, i int, sheet *BearingSheet, path str
 	}
 	if !p.Spread.IsZero() {
 		for k, half := range [...]*ShellSheet{&sheet.Upper, &sheet.Lower} {
-			w, _ := x.read(v, half.Width, 0, at("."+shellHalves[k]+".width", "width across the open ends, free", b.names[i]+", "+shellHalves[k]+" shell", "vernier calliper", printedLimit(p.Spread)))
+			w, _ := x.read(v, at, &half.Width, 0, shaftAsk{[...]string{"upper.width", "lower.width"}[k], "width across the open ends, free", [...]string{"upper shell", "lower shell"}[k], "vernier calliper", &p.Spread})
 			if k == 0 {
 				s.FreeUpper = w
 			} else {
@@ -245,15 +239,15 @@ func (x *shaftRun) halves(b *shaftBearings, i int, sheet *BearingSheet, path str
 		lo, _ := journalEnds(least)
 		_, hi := journalEnds(greatest)
 		s.Housing = journalSpan(lo, hi)
-	} else if !p.Housing.New.IsZero() {
-		s.Housing = p.Housing.New.Interval()
+	} else if !b.housing.IsZero() {
+		s.Housing = b.housing.Interval()
 	}
 	if s.Housing.IsZero() && (!s.FreeUpper.IsZero() || !s.FreeLower.IsZero()) {
-		x.miss(v, at(".housing", "housing bore", b.names[i], "bore gauge", ""))
+		x.miss(v, at.missing(&shaftAsk{"housing", "housing bore", "", "bore gauge", nil}, -1, 1))
 		s.FreeUpper, s.FreeLower = tolerance.Bracket{}, tolerance.Bracket{}
 	}
 	if !p.Gap.IsZero() {
-		s.Gap, _ = x.read(v, sheet.Gap, 0, at(".gap", "gap with one bolt slack", b.names[i], "feeler blades", printedLimit(p.Gap)))
+		s.Gap, _ = x.read(v, at, &sheet.Gap, 0, shaftAsk{"gap", "gap with one bolt slack", "", "feeler blades", &p.Gap})
 	}
 	if len(s.Upper) == 0 && len(s.Lower) == 0 && s.FreeUpper.IsZero() && s.FreeLower.IsZero() && s.Gap.IsZero() {
 		return

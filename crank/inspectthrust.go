@@ -19,19 +19,17 @@ func (x *shaftRun) thrust() {
 		return
 	}
 	var v partVerdict
-	m := inspection.Missing{Step: inspection.StepThrust, Path: "thrust.endFloat", Measure: thrustMeasure, Where: thrustWhere, With: "dial gauge", Limit: printedLimit(p.EndFloat)}
+	at := shaftSpot{inspection.StepThrust, thrustWhere, "thrust", true}
 	var room [4]tolerance.Bracket
 	var floats []tolerance.Bracket
 	if !p.EndFloat.IsZero() {
-		floats = x.readAll(room[:0], &v, s.EndFloat, max(p.Places, 1), 2*x.l.Instruments.Dial, m)
+		floats = x.readAll(room[:0], &v, &at, s.EndFloat, max(p.Places, 1), 2*x.l.Instruments.Dial, shaftAsk{"endFloat", thrustMeasure, "", "dial gauge or feeler blades", &p.EndFloat})
 	}
 	fit := ThrustFit{Match: p.Match.Spec(), Limits: p.EndFloat.Spec(), Wanted: p.Wanted}
 	if p.Halves > 0 {
-		m.Measure, m.With, m.Limit = "thickness of the thrust washers", "micrometer", printedLimit(p.Match)
-		m.Path, m.Where = "thrust.front", "in front"
-		fit.Front = x.readAll(nil, &v, s.Front, p.Halves, x.l.Instruments.Wall, m)
-		m.Path, m.Where = "thrust.rear", "behind"
-		fit.Rear = x.readAll(nil, &v, s.Rear, p.Halves, x.l.Instruments.Wall, m)
+		const measure = "thickness of the thrust washers"
+		fit.Front = x.readAll(nil, &v, &at, s.Front, p.Halves, x.l.Instruments.Wall, shaftAsk{"front", measure, "in front", "micrometer", nil})
+		fit.Rear = x.readAll(nil, &v, &at, s.Rear, p.Halves, x.l.Instruments.Wall, shaftAsk{"rear", measure, "behind", "micrometer", nil})
 	}
 	var found *tolerance.Finding
 	if len(floats) > 0 {

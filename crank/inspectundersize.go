@@ -135,7 +135,7 @@ func (x *shaftRun) worstOf(to *shaftGroup, d *inspection.Decision) {
 		}
 	}
 	if at >= 0 {
-		d.Governs, d.Because = to.g.names[at], x.because(&to.states[at].v)
+		d.Governs, d.Because = to.g.names[at], x.because(&to.states[at].v, to.g.names[at])
 		d.Settle = x.r.Findings[to.states[at].v.worst-1].Settle()
 	}
 }
@@ -174,7 +174,7 @@ func (x *shaftRun) undersize(to *shaftGroup, d *inspection.Decision) {
 	forced := &to.states[places[c.Forced]]
 	d.Governs = g.names[places[c.Forced]]
 	if forced.v.worst > 0 {
-		d.Because = clause(x.because(&forced.v), x.leastAt(to, places[c.Forced]))
+		d.Because = clause(x.because(&forced.v, d.Governs), x.leastAt(to, places[c.Forced]))
 	}
 	d.Settle = c.Settle
 	switch c.Outcome {

@@ -69,7 +69,7 @@ func (l *Limits) checkLayout() error {
 			return inspection.At("layout", &InputError{n.field, "0", "their number, since limits are given for them"})
 		}
 	}
-	return y.checkPlaces(l)
+	return l.checkPlaces()
 }
 
 // asks reports whether the page asks for anything.
@@ -78,7 +78,8 @@ func (p *JournalPage) asks() bool {
 }
 
 // checkPlaces refuses places that don't go with the counts.
-func (y *ShaftLayout) checkPlaces(l *Limits) error {
+func (l *Limits) checkPlaces() error {
+	y := &l.Layout
 	switch n := len(y.RodPins); {
 	case n != 0 && n != y.Rods:
 		return inspection.At("layout.rodPins", &InputError{"crankpins of the rods", strconv.Itoa(n), "one for each of " + strconv.Itoa(y.Rods) + " rods"})

@@ -136,12 +136,12 @@ func (o *OilReadings) check() error {
 			return &InputError{journalField(o.Where, l.field), "(not given)", "measured: journal, and either the bore with the shells in place or housing and both walls"}
 		}
 		for i, b := range l.readings {
-			field := l.field
-			if len(l.readings) > 1 {
-				field += ", reading " + strconv.Itoa(i+1)
-			}
-			if err := journalBracketOf(o.Where, field, b, units.Picometre); err != nil {
-				return err
+			if journalBracket(l.field, b, units.Picometre) != nil {
+				field := l.field
+				if len(l.readings) > 1 {
+					field += ", reading " + strconv.Itoa(i+1)
+				}
+				return journalBracketOf(o.Where, field, b, units.Picometre)
 			}
 		}
 		// Readings of one thing that differ by half are in two units.

@@ -58,7 +58,8 @@ func (b RodBore) Assess() (RodBoreReport, error) {
 		}
 		return f, err
 	}
-	var all []tolerance.Bracket
+	all := make([]tolerance.Bracket, 0, len(b.Planes)*len(b.Directions))
+	r.Ovality, r.Taper = make([]tolerance.Finding, 0, len(b.Planes)), make([]tolerance.Finding, 0, len(b.Directions))
 	for i, row := range b.Sizes {
 		for k, d := range row {
 			if d.IsZero() {
@@ -77,8 +78,8 @@ func (b RodBore) Assess() (RodBoreReport, error) {
 			return r, err
 		}
 	}
+	column := make([]tolerance.Bracket, len(b.Sizes))
 	for k := range b.Directions {
-		column := make([]tolerance.Bracket, len(b.Sizes))
 		for i, row := range b.Sizes {
 			column[i] = row[k]
 		}
@@ -96,7 +97,7 @@ type rodKeep func(measure, where string, spec tolerance.Spec, at ...tolerance.Br
 
 // spread adds a finding on the spread of those of a line that were read.
 func (b RodBore) spread(list *[]tolerance.Finding, keep rodKeep, measure, where string, spec tolerance.Spec, line []tolerance.Bracket, of func(tolerance.Bracket, ...tolerance.Bracket) tolerance.Bracket) error {
-	var read []tolerance.Bracket
+	read := make([]tolerance.Bracket, 0, len(line))
 	for _, d := range line {
 		if !d.IsZero() {
 			read = append(read, d)
@@ -127,8 +128,8 @@ func (b RodBore) check() error {
 				continue
 			}
 			read++
-			if err := thickBracket(b.Where+", "+b.Planes[i]+", "+b.Directions[k], d); err != nil {
-				return err
+			if err := thickBracket("", d); err != nil {
+				return b.diameterError(i, k, err)
 			}
 		}
 	}
@@ -136,4 +137,12 @@ func (b RodBore) check() error {
 		return &InputError{b.Where + ", diameters", fmt.Sprint(read), "two at least"}
 	}
 	return nil
+}
+
+// diameterError names the diameter that an error is about.
+func (b RodBore) diameterError(plane, direction int, err error) error {
+	if e, ok := err.(*InputError); ok {
+		e.Field = b.Where + ", " + b.Planes[plane] + ", " + b.Directions[direction]
+	}
+	return err
 }

@@ -65,6 +65,7 @@ func (c RodCheck) Assess() (RodReport, error) {
 	if err := c.check(); err != nil {
 		return r, err
 	}
+	r.Findings = make([]tolerance.Finding, 0, 7)
 	var failed error
 	keep := func(measure string, spec tolerance.Spec, at ...tolerance.Bracket) {
 		f, err := tolerance.Assess(measure, c.Where, spec, at...)
@@ -134,18 +135,18 @@ func (c RodCheck) check() error {
 	if c.Right.IsZero() != c.Left.IsZero() {
 		return &InputError{c.Where + ", dials", "one of the two", "both, right and left"}
 	}
-	if err := dialBracket(c.Where+", right dial", c.Right); err != nil {
+	if err := inputOf(c.Where, dialBracket("right dial", c.Right)); err != nil {
 		return err
 	}
-	if err := dialBracket(c.Where+", left dial", c.Left); err != nil {
+	if err := inputOf(c.Where, dialBracket("left dial", c.Left)); err != nil {
 		return err
 	}
 	if !c.Twist.IsZero() {
-		if err := floatBracket(c.Where+", twist", c.Twist); err != nil {
+		if err := inputOf(c.Where, floatBracket("twist", c.Twist)); err != nil {
 			return err
 		}
 	}
-	for _, x := range []struct {
+	for _, x := range [...]struct {
 		name string
 		l    units.Length
 		need bool
@@ -160,7 +161,7 @@ func (c RodCheck) check() error {
 		}
 	}
 	if !c.Master.IsZero() {
-		if err := thickBracket(c.Where+", master between centres", c.Master); err != nil {
+		if err := inputOf(c.Where, thickBracket("master between centres", c.Master)); err != nil {
 			return err
 		}
 	}
@@ -169,21 +170,21 @@ func (c RodCheck) check() error {
 
 func (c RodCheck) checkSide() error {
 	for _, s := range c.Side {
-		if err := floatBracket(c.Where+", side clearance", s); err != nil {
+		if err := inputOf(c.Where, floatBracket("side clearance", s)); err != nil {
 			return err
 		}
 	}
 	if len(c.Widths) == 0 {
 		return nil
 	}
-	if err := thickBracket(c.Where+", crankpin between the webs", c.Crankpin); err != nil {
+	if err := inputOf(c.Where, thickBracket("crankpin between the webs", c.Crankpin)); err != nil {
 		return err
 	}
 	if len(c.Widths) > 4 {
 		return &InputError{c.Where + ", rods on the crankpin", fmt.Sprint(len(c.Widths)), "from 1 to 4"}
 	}
 	for _, w := range c.Widths {
-		if err := thickBracket(c.Where+", width of a rod", w); err != nil {
+		if err := inputOf(c.Where, thickBracket("width of a rod", w)); err != nil {
 			return err
 		}
 	}
