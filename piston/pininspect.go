@@ -51,7 +51,7 @@ func (s *PinSurvey) Inspect(dst []PinResult, l *PinLimits) ([]PinResult, error) 
 		return dst, err
 	}
 	specs := l.specs()
-	return s.judge(dst, &specs, 0)
+	return s.judge(dst, &specs, 0, new(pinSums))
 }
 
 // InspectPins is [PinSurvey.Inspect] for a set of pistons, one after the other.
@@ -66,7 +66,7 @@ func InspectPins(dst []PinResult, surveys []PinSurvey, l *PinLimits) ([]PinResul
 	whole, specs := len(dst), l.specs()
 	for i := range surveys {
 		var err error
-		if dst, err = surveys[i].judge(dst, &specs, i); err != nil {
+		if dst, err = surveys[i].judge(dst, &specs, i, new(pinSums)); err != nil {
 			return dst[:whole], err
 		}
 	}
@@ -91,8 +91,7 @@ type pinSums struct {
 	least, greatest [pinLists]tolerance.Bracket
 }
 
-func (s *PinSurvey) judge(dst []PinResult, specs *[pinMeasures]*tolerance.Spec, piston int) ([]PinResult, error) {
-	var w pinSums
+func (s *PinSurvey) judge(dst []PinResult, specs *[pinMeasures]*tolerance.Spec, piston int, w *pinSums) ([]PinResult, error) {
 	var like tolerance.Bracket
 	for i := range pinLists {
 		var err error
@@ -107,7 +106,7 @@ func (s *PinSurvey) judge(dst []PinResult, specs *[pinMeasures]*tolerance.Spec, 
 		if s.applies(m) {
 			dst = append(dst, PinResult{Piston: piston, Measure: m, Section: -1})
 			r, spec := &dst[len(dst)-1], specs[m]
-			s.measure(r, &w)
+			s.measure(r, w)
 			if r.Limited = !spec.IsZero(); !r.Limited && !r.Known {
 				dst = dst[:len(dst)-1]
 				continue

@@ -32,6 +32,9 @@ type RingGap struct {
 	Limits    tolerance.Spec `json:"limits"` // of the end gap
 }
 
+// ringGapMeasure is the name of the measure in findings.
+const ringGapMeasure = "ring end gap"
+
 // A RingGapAt is the gap at one station.
 type RingGapAt struct {
 	Place    string            `json:"place"`    // the station's
@@ -71,7 +74,7 @@ func (g *RingGap) Assess() (RingGapReport, error) {
 		r.Stations[i] = RingGapAt{g.Stations[i].Place, gap, !g.Stations[i].Gap.IsZero()}
 	}
 	var err error
-	if r.Finding, err = tolerance.Assess("ring end gap", g.Where, g.Limits, gaps...); err != nil {
+	if r.Finding, err = tolerance.Assess(ringGapMeasure, g.Where, g.Limits, gaps...); err != nil {
 		return r, err
 	}
 	r.Greatest, r.Least = widest(gaps), narrowest(gaps)
