@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/proofread"
 	"github.com/tenthou/tenthou/units"
 )
@@ -20,6 +21,47 @@ func TestAllocations(t *testing.T) {
 			}
 		}), text)
 	}
+}
+
+// Nor do limits that agree, and readings none of which is odd. A report that is
+// kept takes memory once, for its results.
+func TestAllocations_sets(t *testing.T) {
+	results := 0.0
+	if testing.CoverMode() != "" { // then calls are not taken into the caller's code
+		results = 1
+	}
+	for _, text := range []string{"2.7528–2.7533 in (69.921–69.934 mm)", "max 0.10 mm (0.004 in)", "0.020 ±0.005 in (0.51 ±0.13 mm)", "0–.002 in (0–0.05 mm)", "0.006 in (0.152 mm)"} {
+		l, err := proofread.ParseLimits(text)
+		require.NoError(t, err)
+		require.LessOrEqual(t, testing.AllocsPerRun(100, func() {
+			if r, err := proofread.CheckLimits(l); err != nil || r.Flagged() {
+				t.Error(text)
+			}
+		}), results, text)
+	}
+	newPart, err := proofread.ParseColumn("0.03–0.07 mm")
+	require.NoError(t, err)
+	worn, err := proofread.ParseColumn("max 0.15 mm")
+	require.NoError(t, err)
+	require.LessOrEqual(t, testing.AllocsPerRun(100, func() {
+		if r, err := proofread.CheckWear(newPart, worn); err != nil || r.Flagged() {
+			t.Error("wear", err)
+		}
+	}), results)
+	var readings []units.Length
+	var brackets []tolerance.Bracket
+	for i := range 64 {
+		readings = append(readings, 22360*units.Micrometre+units.Length(i%7)*units.Micrometre)
+		brackets = append(brackets, tolerance.Exactly(readings[i]))
+	}
+	require.Zero(t, testing.AllocsPerRun(100, func() {
+		if r, err := proofread.CheckReadings(readings...); err != nil || r.Flagged() {
+			t.Error(r)
+		}
+		if r, err := proofread.CheckBrackets(brackets...); err != nil || r.Agreeing != 64 {
+			t.Error(r)
+		}
+	}))
 }
 
 func BenchmarkCheckPair(b *testing.B) {
@@ -65,6 +107,14 @@ func BenchmarkCheckPair(b *testing.B) {
 func BenchmarkCheckLimits(b *testing.B) {
 	l, err := proofread.ParseLimits("2.7528–2.7533 in (69.921–69.934 mm)")
 	require.NoError(b, err)
+	worn, err := proofread.ParseColumn("max 69.98 mm")
+	require.NoError(b, err)
+	b.Run("lib=proofread/op=wear", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			_, _ = proofread.CheckWear(l.Second, worn)
+		}
+	})
 	b.Run("lib=proofread/op=agree", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
@@ -82,6 +132,16 @@ func BenchmarkCheckReadings(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
 			_, _ = proofread.CheckReadings(readings...)
+		}
+	})
+	eight := make([]tolerance.Bracket, 8)
+	for i := range eight {
+		eight[i] = tolerance.Exactly(readings[i])
+	}
+	b.Run("lib=proofread/op=8-brackets", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			_, _ = proofread.CheckBrackets(eight...)
 		}
 	})
 	readings[17] += 500 * units.Micrometre

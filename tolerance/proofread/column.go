@@ -59,12 +59,19 @@ func ColumnFrom[Q units.Quantity](p tolerance.PrintedOf[Q]) (c ColumnOf[Q], ok b
 	return ColumnOf[Q]{Form: Range, A: p.Least, B: p.Greatest}, true
 }
 
-// figures lists what the column prints: one figure, or two.
-func (c *ColumnOf[Q]) figures() []units.Written[Q] {
+// count is how many figures the column prints, and figure the i-th of them.
+func (c *ColumnOf[Q]) count() int {
 	if c.Form == Range || c.Form == Symmetric {
-		return []units.Written[Q]{c.A, c.B}
+		return 2
 	}
-	return []units.Written[Q]{c.A}
+	return 1
+}
+
+func (c *ColumnOf[Q]) figure(i int) units.Written[Q] {
+	if i == 1 {
+		return c.B
+	}
+	return c.A
 }
 
 // limit names the i-th figure.
@@ -108,9 +115,9 @@ func (c *ColumnOf[Q]) deviate(limit Q) (w units.Written[Q], ok bool) {
 }
 
 func (c *ColumnOf[Q]) inRange(column string) error {
-	for i, w := range c.figures() {
-		if err := inRange(c.limit(i).String()+" of the "+column, w); err != nil {
-			return err
+	for i := range c.count() {
+		if w := c.figure(i); !units.InRange(w.Value) {
+			return inRange(c.limit(i).String()+" of the "+column, w)
 		}
 	}
 	return nil

@@ -28,7 +28,8 @@ func CheckLift(lift, height Column) (Report, error) {
 	if !ok {
 		least, _ = height.greatest()
 	}
-	for i, w := range lift.figures() {
+	for i := range lift.count() {
+		w := lift.figure(i)
 		if lift.limit(i) == Allowed {
 			continue
 		}

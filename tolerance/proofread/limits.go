@@ -15,7 +15,14 @@ type ReportOf[Q units.Quantity] struct {
 type Report = ReportOf[units.Length]
 
 // Flagged reports whether something is amiss.
-func (r ReportOf[Q]) Flagged() bool { return len(r.Suspicions()) > 0 }
+func (r ReportOf[Q]) Flagged() bool {
+	for i := range r.Results {
+		if r.Results[i].Flagged() {
+			return true
+		}
+	}
+	return false
+}
 
 // Suspicions are the results in which something is amiss.
 func (r ReportOf[Q]) Suspicions() (flagged []ResultOf[Q]) {
@@ -46,6 +53,15 @@ func CheckColumn[Q units.Quantity](c ColumnOf[Q]) (ReportOf[Q], error) {
 //
 // Columns that differ in form, and values out of range, are a [CheckError].
 func CheckLimits[Q units.Quantity](l LimitsOf[Q]) (ReportOf[Q], error) {
+	// The compiler takes this call into the caller's code, where the results of a
+	// report that isn't kept cost no memory (a test holds it to that).
+	return l.check(make([]ResultOf[Q], 0, mostResults))
+}
+
+// mostResults are those of two figures and of the order in each column.
+const mostResults = 4
+
+func (l LimitsOf[Q]) check(results []ResultOf[Q]) (ReportOf[Q], error) {
 	if err := l.match(); err != nil {
 		return ReportOf[Q]{}, err
 	}
@@ -55,22 +71,18 @@ func CheckLimits[Q units.Quantity](l LimitsOf[Q]) (ReportOf[Q], error) {
 	if err := l.Second.inRange("second column"); err != nil {
 		return ReportOf[Q]{}, err
 	}
-	suspect := l.suspect()
-	var r ReportOf[Q]
-	first, second := l.First.figures(), l.Second.figures()
-	for i := range first {
-		result, err := checkPair(PairOf[Q]{first[i], second[i]}, Neither, suspect)
-		if err != nil {
-			return ReportOf[Q]{}, err
+	for i := range l.First.count() {
+		p := PairOf[Q]{l.First.figure(i), l.Second.figure(i)}
+		r := ResultOf[Q]{Pair: p, Limit: l.First.limit(i), Basis: compare(p.First, p.Second)}
+		if r.Basis == Apart {
+			r.Slips = newSearch(p, Neither, l.suspect()).slips()
 		}
-		result.Limit = l.First.limit(i)
-		r.Results = append(r.Results, result)
+		results = append(results, r)
 	}
 	if l.First.Form == Range {
-		l.excuseInward(r.Results)
+		l.excuseInward(results)
 	}
-	r.Results = l.Second.order(l.First.order(r.Results))
-	return r, nil
+	return ReportOf[Q]{Results: l.Second.order(l.First.order(results))}, nil
 }
 
 // suspect is the column that the other speaks against.
@@ -140,9 +152,10 @@ func (c *ColumnOf[Q]) order(results []ResultOf[Q]) []ResultOf[Q] {
 		return results
 	}
 	r := ResultOf[Q]{Relation: InOrder, Limit: Least, Pair: PairOf[Q]{c.A, c.B}}
-	found := shifts(r.Pair, func(side Side, lo, hi int64) bool {
-		return lo <= hi && lo > 0 && apart(lo, hi) <= uint64(hi)/50
-	})
+	if c.close() {
+		return append(results, r)
+	}
+	found := c.shifted()
 	if !inOrder(*c) {
 		found = append(found, candidate[Q]{SlipOf: SlipOf[Q]{Kind: LeastAboveGreatest, In: First, Printed: c.A, Undone: c.B, Correct: c.B, Rank: rankWrongNumber}})
 	} else if !precise(c.A) || !precise(c.B) {
@@ -150,6 +163,20 @@ func (c *ColumnOf[Q]) order(results []ResultOf[Q]) []ResultOf[Q] {
 	}
 	r.Slips = ordered(found)
 	return append(results, r)
+}
+
+// shifted tries the point of either limit, and keeps what brings the two within
+// a fiftieth of each other.
+func (c *ColumnOf[Q]) shifted() []candidate[Q] {
+	return shifts(PairOf[Q]{c.A, c.B}, func(side Side, lo, hi int64) bool {
+		return lo <= hi && lo > 0 && apart(lo, hi) <= uint64(hi)/50
+	})
+}
+
+// close reports whether the limits are in order and no shifted point brings
+// them nearer to each other: that takes a greatest of ten times the least.
+func (c *ColumnOf[Q]) close() bool {
+	return inOrder(*c) && (c.A.Value <= 0 || c.B.Value/10 < c.A.Value) && !isTemperature[Q]()
 }
 
 // precise reports whether a figure has three digits at least, zeros at its end

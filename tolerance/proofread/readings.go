@@ -36,17 +36,26 @@ func (r ReadingsOf[Q]) Flagged() bool { return len(r.Odd) > 0 }
 // 0.5 mm, 0.025 in, 25 mm or 1 in. [CheckBrackets] says how. Fewer than three
 // readings, and a reading out of range, are a [CheckError].
 func CheckReadings[Q units.Quantity](readings ...Q) (ReadingsOf[Q], error) {
-	brackets := make([]tolerance.Interval[Q], len(readings))
-	for i, q := range readings {
-		brackets[i] = tolerance.Exactly(q)
+	var room [usual]tolerance.Interval[Q]
+	brackets := room[:0]
+	for _, q := range readings {
+		brackets = append(brackets, tolerance.Exactly(q))
 	}
 	return CheckBrackets(brackets...)
 }
 
+// usual is how many readings a set has at most that costs no memory.
+const usual = 64
+
 // span is a bracket as its middle and half its width.
-type span struct {
-	index        int
-	middle, half int64
+type span struct{ middle, half int64 }
+
+// spanOf gives a bracket's span; ok is false where an end is absent.
+func spanOf[Q units.Quantity](x tolerance.Interval[Q]) (s span, ok bool) {
+	lo, loEnd := x.Lower()
+	hi, hiEnd := x.Upper()
+	half := int64(apart(int64(lo), int64(hi)) / 2)
+	return span{int64(lo) + half, half}, loEnd != tolerance.Absent && hiEnd != tolerance.Absent
 }
 
 // CheckBrackets is [CheckReadings] for readings that are brackets. A bracket
@@ -67,69 +76,79 @@ type span struct {
 // Of temperatures, which have no multiples, nothing is found.
 func CheckBrackets[Q units.Quantity](readings ...tolerance.Interval[Q]) (ReadingsOf[Q], error) {
 	var r ReadingsOf[Q]
-	spans := make([]span, 0, len(readings))
+	var room [usual]int64
+	middles := room[:0]
 	for i, x := range readings {
 		if !x.InRange() {
 			return r, &CheckError{Field: "reading " + strconv.Itoa(i+1), Value: x.String(), Kind: ErrRange, Want: "a value within the range of its type"}
 		}
-		lo, loEnd := x.Lower()
-		hi, hiEnd := x.Upper()
-		if loEnd != tolerance.Absent && hiEnd != tolerance.Absent {
-			half := int64(apart(int64(lo), int64(hi)) / 2)
-			spans = append(spans, span{i, int64(lo) + half, half})
+		if s, ok := spanOf(x); ok {
+			middles = append(middles, s.middle)
 		}
 	}
-	if len(spans) < 3 {
-		return r, &CheckError{Field: "readings", Value: strconv.Itoa(len(spans)), Kind: ErrTooFew, Want: "three at least that have a least and a greatest"}
+	if len(middles) < 3 {
+		return r, &CheckError{Field: "readings", Value: strconv.Itoa(len(middles)), Kind: ErrTooFew, Want: "three at least that have a least and a greatest"}
 	}
-	near := neighbours[Q](spans)
-	middle := median(near, func(s span) int64 { return s.middle })
+	slices.Sort(middles)
+	near := neighbours[Q](middles)
+	// All that lies between the first and the last of them is one of them.
+	isNear := func(s span) bool { return near[0] <= s.middle && s.middle <= near[len(near)-1] }
+	middle := median(near)
 	spread := int64(0)
-	for _, s := range near {
-		spread = max(spread, int64(apart(s.middle, middle))+s.half)
+	for _, x := range readings {
+		if s, ok := spanOf(x); ok && isNear(s) {
+			spread = max(spread, int64(apart(s.middle, middle))+s.half)
+		}
 	}
 	r.Middle, r.Spread, r.Agreeing = Q(middle), Q(spread), len(near)
 	r.Identical = len(near) == len(readings) && spread == 0
-	if _, is := any(Q(0)).(units.Temperature); is || 2*len(near) <= len(spans) {
+	if len(near) == len(middles) || 2*len(near) <= len(middles) || isTemperature[Q]() {
 		return r, nil
 	}
-	for _, s := range spans {
-		if slices.Contains(near, s) {
-			continue
-		}
-		if found := causes[Q](s.middle, s.half, middle, spread); found != nil {
-			r.Odd = append(r.Odd, OddOf[Q]{Index: s.index, Reading: readings[s.index], Causes: found})
+	for i, x := range readings {
+		if s, ok := spanOf(x); ok && !isNear(s) {
+			if found := causes[Q](s.middle, s.half, middle, spread); found != nil {
+				r.Odd = append(r.Odd, OddOf[Q]{Index: i, Reading: x, Causes: found})
+			}
 		}
 	}
 	return r, nil
 }
 
-// neighbours are the readings that agree with the median of all.
-func neighbours[Q units.Quantity](spans []span) (near []span) {
-	middle := median(spans, func(s span) int64 { return s.middle })
-	deviation := median(spans, func(s span) int64 { return int64(apart(s.middle, middle)) })
+// neighbours are those of the readings, given in order, that agree with the
+// median of all.
+func neighbours[Q units.Quantity](middles []int64) (near []int64) {
+	middle := median(middles)
+	var room [usual]int64
+	deviations := room[:0]
+	for _, m := range middles {
+		deviations = append(deviations, int64(apart(m, middle)))
+	}
+	slices.Sort(deviations)
 	allow := apart(middle, 0) / 50
 	if _, is := any(Q(0)).(units.Length); is {
 		allow = min(apart(middle, 0)/10, uint64(50*units.Micrometre))
 	}
-	allow = max(allow, 5*uint64(deviation))
-	for _, s := range spans {
-		if apart(s.middle, middle) <= allow {
-			near = append(near, s)
-		}
+	allow = max(allow, 5*uint64(median(deviations)))
+	first, end := 0, len(middles)
+	for apart(middles[first], middle) > allow {
+		first++
 	}
-	return near
+	for apart(middles[end-1], middle) > allow {
+		end--
+	}
+	return middles[first:end]
 }
 
-// median is the middle value, or of an even number the mean of the two in the
-// middle, rounded down.
-func median(spans []span, of func(span) int64) int64 {
-	values := make([]int64, len(spans))
-	for i, s := range spans {
-		values[i] = of(s)
-	}
-	slices.Sort(values)
+// median is the middle of values in order, or of an even number the mean of
+// the two in the middle, rounded down.
+func median(values []int64) int64 {
 	n := len(values)
 	lo, hi := values[(n-1)/2], values[n/2]
 	return lo + int64(apart(lo, hi)/2)
+}
+
+func isTemperature[Q units.Quantity]() bool {
+	_, is := any(Q(0)).(units.Temperature)
+	return is
 }

@@ -26,13 +26,17 @@ const (
 // the limit for new parts and the wear limit. Values out of range are a
 // [CheckError].
 func CheckWear[Q units.Quantity](newPart, worn ColumnOf[Q]) (ReportOf[Q], error) {
+	return checkWear(newPart, worn, make([]ResultOf[Q], 0, mostResults)) // as in CheckLimits
+}
+
+func checkWear[Q units.Quantity](newPart, worn ColumnOf[Q], results []ResultOf[Q]) (r ReportOf[Q], err error) {
 	if err := newPart.inRange("limits for new parts"); err != nil {
-		return ReportOf[Q]{}, err
+		return r, err
 	}
 	if err := worn.inRange("wear limits"); err != nil {
-		return ReportOf[Q]{}, err
+		return r, err
 	}
-	r := ReportOf[Q]{Results: worn.order(newPart.order(nil))}
+	results = worn.order(newPart.order(results))
 	least, hasLeast := newPart.least()
 	greatest, hasGreatest := newPart.greatest()
 	low, hasLow := worn.least()
@@ -46,14 +50,17 @@ func CheckWear[Q units.Quantity](newPart, worn ColumnOf[Q]) (ReportOf[Q], error)
 		if hasLeast && newPart.Form != One {
 			w.mate = least.Value
 		}
-		r.Results = append(r.Results, w.result())
+		results = append(results, w.result())
 	}
 	if hasLeast && hasLow {
 		w := wear[Q]{pair: PairOf[Q]{least, low}, limit: Least}
 		if hasGreatest && newPart.Form != One {
 			w.mate = greatest.Value
 		}
-		r.Results = append(r.Results, w.result())
+		results = append(results, w.result())
+	}
+	if len(results) > 0 {
+		r.Results = results
 	}
 	return r, nil
 }
