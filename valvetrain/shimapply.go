@@ -62,7 +62,7 @@ func (p *ShimPlanner) apply(h *ShimHead, moves []ShimMove) {
 		r := &p.rows[i]
 		m := &moves[r.valve]
 		switch {
-		case j >= len(p.cols):
+		case p.cols[j].buyer != shimNone:
 			m.Action, m.From, m.Shim = ShimToBuy, r.size, h.Series[r.size].Thickness
 		case p.cols[j].valve == r.valve:
 			continue

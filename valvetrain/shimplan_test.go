@@ -153,6 +153,35 @@ func TestShimPlanEveryWay(t *testing.T) {
 	require.Greater(t, min(bought, disturbed, open), int64(20), "the heads are mixed: %d bought, %d disturbed, %d open", bought, disturbed, open)
 }
 
+// The same where every shim suits nearly every valve, on a grid so coarse that many
+// plans have the same sum.
+func TestShimPlanCrowd(t *testing.T) {
+	r := rand.New(rand.NewPCG(6, 7))
+	var planner ShimPlanner
+	at := func(least, steps int) tolerance.Bracket {
+		return tolerance.Exactly(units.Length(least+10*r.IntN(steps)) * units.Micrometre)
+	}
+	for range 6000 {
+		h := ShimHead{Disturb: r.IntN(2) == 0}
+		for range 1 + r.IntN(5) {
+			v := ShimValve{Measured: at(140, 20), Shim: at(2500, 8), Wanted: tolerance.MustParseBand("0.15–0.25 mm")}
+			if r.IntN(4) == 0 {
+				v.Aim = units.Length(160+10*r.IntN(8)) * units.Micrometre
+			}
+			h.Valves = append(h.Valves, v)
+		}
+		for range r.IntN(4) {
+			h.Drawer = append(h.Drawer, ShimPiece{"spare", at(2480, 12)})
+		}
+		for range r.IntN(3) {
+			h.Series = append(h.Series, ShimPiece{"size", at(2450, 20)})
+		}
+		p, err := planner.Plan(&h)
+		require.NoError(t, err)
+		require.Equal(t, shimEveryWay(&h), shimScoreOf(&h, &p), "%+v\n%+v", h, p)
+	}
+}
+
 // scipy is the judge: 400 heads of up to 32 valves.
 func TestShimPlanReference(t *testing.T) {
 	um := func(s string) tolerance.Bracket {

@@ -32,11 +32,16 @@ type ShimPlanner struct {
 	cols   []shimColumn
 	cost   []int64
 	off    []int64 // twice the distance from the aim
-	trial  []int64 // cost with the farther pairs forbidden
-	pick   []int
-	best   []int
-	pieces []int  // to buy of each size
-	used   []bool // of the shims that come out of valves, then of the drawer's
+	best   []int   // the column of each row
+	pieces []int   // to buy of each size
+	used   []bool  // of the shims that come out of valves, then of the drawer's
+
+	// For bringing the greatest distance down.
+	base                  []int64 // cost without the lowest step
+	even                  []bool  // pairs that cost exactly their prices
+	rowPrice, columnPrice []int64
+	columnOf, rowOf       []int
+	from, queue           []int
 }
 
 // shimRow is a valve whose shim may change.
@@ -55,10 +60,11 @@ type shimPair struct {
 	tight bool
 }
 
-// shimColumn is a shim in hand.
+// shimColumn is a shim in hand, or the one that a row would buy: of valve, spare
+// and buyer, a row, two are shimNone.
 type shimColumn struct {
-	valve, spare int // the other is -1
-	shim         tolerance.Bracket
+	valve, spare, buyer int
+	shim                tolerance.Bracket
 }
 
 // Plan plans a whole head; see [PlanShims]. It changes nothing of the head and
@@ -96,7 +102,7 @@ func (p *ShimPlanner) gather(h *ShimHead, moves []ShimMove) {
 		}
 		if r, ok := h.row(i, now == tolerance.Within); ok {
 			p.rows = append(p.rows, r)
-			p.cols = append(p.cols, shimColumn{i, -1, v.Shim})
+			p.cols = append(p.cols, shimColumn{i, shimNone, shimNone, v.Shim})
 		}
 	}
 	if len(p.rows) == 0 {
@@ -105,9 +111,14 @@ func (p *ShimPlanner) gather(h *ShimHead, moves []ShimMove) {
 	for i, s := range h.Drawer {
 		for _, r := range p.rows {
 			if s.Thickness.Within(r.window) {
-				p.cols = append(p.cols, shimColumn{-1, i, s.Thickness})
+				p.cols = append(p.cols, shimColumn{shimNone, i, shimNone, s.Thickness})
 				break
 			}
+		}
+	}
+	for i, r := range p.rows {
+		if r.size >= 0 {
+			p.cols = append(p.cols, shimColumn{shimNone, shimNone, i, h.Series[r.size].Thickness})
 		}
 	}
 }
@@ -138,9 +149,8 @@ func (r *shimRow) with(v *ShimValve, shim tolerance.Bracket) shimPair {
 
 // solve finds the best assignment into p.best.
 func (p *ShimPlanner) solve(h *ShimHead) error {
-	rows, cols := len(p.rows), len(p.cols)+len(p.rows)
-	n := rows * cols
-	p.cost, p.off, p.trial = shimRoom(p.cost, n), shimRoom(p.off, n), shimRoom(p.trial, n)
+	rows, cols := len(p.rows), len(p.cols)
+	p.cost, p.off = shimRoom(p.cost, rows*cols), shimRoom(p.off, rows*cols)
 	greatest := int64(0)
 	for i := range p.rows {
 		r := &p.rows[i]
@@ -148,6 +158,8 @@ func (p *ShimPlanner) solve(h *ShimHead) error {
 		for j, c := range p.cols {
 			pair, ok := shimPair{}, false
 			switch {
+			case c.buyer != shimNone:
+				pair, ok = r.sizeCost, c.buyer == i
 			case c.valve == r.valve && r.inBand:
 				over := shimTwiceMiddle(v.Measured) - v.twiceAim()
 				pair, ok = shimPair{int64(over.Abs()), over < 0}, true
@@ -156,19 +168,17 @@ func (p *ShimPlanner) solve(h *ShimHead) error {
 			}
 			greatest = max(greatest, p.put(i*cols+j, pair, ok))
 		}
-		for j := range p.rows {
-			greatest = max(greatest, p.put(i*cols+len(p.cols)+j, r.sizeCost, j == i && r.size >= 0))
-		}
 	}
-	if err := p.steps(h, cols, greatest); err != nil {
+	err := p.steps(h, greatest)
+	if err != nil {
 		return err
 	}
-	var err error
-	var answer assign.Answer
-	if p.best, answer, err = p.solver.LeastSum(p.best[:0], rows, cols, p.cost); err != nil {
+	if p.best, _, err = p.solver.LeastSum(p.best[:0], rows, cols, p.cost); err == nil {
+		err = p.lower(rows, cols)
+	}
+	if err != nil {
 		return &InputError{"shims of the head", err.Error(), "few enough to plan"} // not reached: steps keeps the sums in range
 	}
-	p.lower(cols, answer.Sum)
 	return nil
 }
 
@@ -189,80 +199,49 @@ func (p *ShimPlanner) put(at int, pair shimPair, ok bool) int64 {
 // steps adds the greater steps to the costs: for rows m, a distance counts m+1
 // times over, so that the tight ones, m at most, stay below one; an in-band valve
 // disturbed counts more than all distances can sum up to, a shim bought more than
-// that of all valves, a valve not settled more than that of all shims.
-func (p *ShimPlanner) steps(h *ShimHead, cols int, greatest int64) error {
+// that of all valves, a valve not settled more than that of all shims. Each is a
+// multiple of m+1, so that the lowest step can be taken off.
+func (p *ShimPlanner) steps(h *ShimHead, greatest int64) error {
 	m := int64(len(p.rows))
-	step, ok := int64(1), true
-	times := func(k int64) {
+	step, ok := m+1, true
+	times := func(k int64) int64 {
 		high, low := bits.Mul64(uint64(step), uint64(k))
 		if high != 0 || low > 1<<58 {
 			ok, low = false, 1
 		}
 		step = int64(low)
+		return step
 	}
-	times(greatest*(m+1) + 1)
-	times(m)
-	step++
-	disturbed := step
+	disturbed := times(greatest*m + 1)
+	bought := disturbed
 	if h.Disturb {
-		times(m + 1)
+		bought = times(m + 1)
 	}
-	bought := step
-	times(m + 1)
-	open := step
-	times(2 * m)
-	if !ok {
+	open := times(m + 1)
+	if times(2 * m); !ok {
 		return &InputError{"wanted clearance of " + fmt.Sprint(len(h.Valves)) + " valves", h.widest().String(), "a narrower band: this many valves in so wide a one are beyond exact planning"}
 	}
 	for i := range p.rows {
-		for j := range cols {
-			at := i*cols + j
+		r := &p.rows[i]
+		for j, c := range p.cols {
+			at := i*len(p.cols) + j
 			switch {
-			case j >= len(p.cols):
-				if p.off[at] >= 0 {
-					p.cost[at] += bought
-				}
-			case p.cols[j].valve == p.rows[i].valve:
-				if !p.rows[i].inBand {
+			case c.valve == r.valve:
+				if !r.inBand {
 					p.cost[at] = open
 				}
 				continue
+			case p.off[at] < 0:
+				continue
+			case c.buyer != shimNone:
+				p.cost[at] += bought
 			}
-			if p.rows[i].inBand && p.off[at] >= 0 {
+			if r.inBand {
 				p.cost[at] += disturbed
 			}
 		}
 	}
 	return nil
-}
-
-// lower brings the greatest distance down while the sum of the distances, and all
-// steps above it, stay.
-func (p *ShimPlanner) lower(cols int, sum int64) {
-	rows := len(p.rows)
-	same := sum / int64(rows+1)
-	for {
-		greatest := int64(0)
-		for i, j := range p.best {
-			greatest = max(greatest, p.off[i*cols+j])
-		}
-		if greatest == 0 {
-			break
-		}
-		for at, c := range p.cost {
-			p.trial[at] = c
-			if p.off[at] >= greatest {
-				p.trial[at] = assign.Forbidden
-			}
-		}
-		var answer assign.Answer
-		var err error
-		p.pick, answer, err = p.solver.LeastSum(p.pick[:0], rows, cols, p.trial)
-		if err != nil || answer.Pairs < rows || answer.Sum/int64(rows+1) != same {
-			break
-		}
-		p.pick, p.best = p.best, p.pick
-	}
 }
 
 func shimRoom(s []int64, n int) []int64 {
