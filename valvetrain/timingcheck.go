@@ -32,10 +32,13 @@ type TimingReport struct {
 	// Late is how far both events together come after the middle of their bands,
 	// below zero early: half of what opening is late and closing is late. Of
 	// limits without a middle it is the zero interval.
-	Late  tolerance.Interval[units.Angle] `json:"late,omitzero"`
-	Tooth units.Angle                     `json:"tooth,omitzero"` // one tooth of the crankshaft's gear
-	Teeth int                             `json:"teeth,omitzero"` // whole teeth nearest to Late
-	Next  string                          `json:"next"`           // what to do
+	Late tolerance.Interval[units.Angle] `json:"late,omitzero"`
+	// Longer is how much longer the valve is open than the middles of the bands
+	// ask, below zero shorter; the zero interval where Late is.
+	Longer tolerance.Interval[units.Angle] `json:"longer,omitzero"`
+	Tooth  units.Angle                     `json:"tooth,omitzero"` // one tooth of the crankshaft's gear
+	Teeth  int                             `json:"teeth,omitzero"` // whole teeth nearest to Late
+	Next   string                          `json:"next"`           // what to do
 }
 
 // Inspect judges measured events. An error of the wheel's zero moves both alike
@@ -87,6 +90,7 @@ func (c TimingCheck) Inspect() (TimingReport, error) {
 	closes, okCloses := c.Closes.Limits.New.Interval().Middle()
 	if okOpens && okCloses {
 		r.Late = tolerance.Exactly(opens).Sub(c.Opens.Read).Add(c.Closes.Read.Sub(tolerance.Exactly(closes))).Scale(1, 2)
+		r.Longer = c.Opens.Read.Sub(tolerance.Exactly(opens)).Add(c.Closes.Read.Sub(tolerance.Exactly(closes)))
 		if middle, ok := r.Late.Middle(); ok && c.CrankTeeth != 0 {
 			if r.Teeth, _, err = TeethFor(middle, c.CrankTeeth); err != nil {
 				return TimingReport{}, err
@@ -100,15 +104,16 @@ func (c TimingCheck) Inspect() (TimingReport, error) {
 func (c TimingCheck) next(r TimingReport) string {
 	bad := r.Opens.Standing >= tolerance.OutsideNewBand || r.Closes.Standing >= tolerance.OutsideNewBand
 	middle, ok := r.Late.Middle()
+	longer, _ := r.Longer.Middle()
 	side := "late: advance"
 	if middle < 0 {
 		side = "early: retard"
 	}
 	switch {
+	case bad && ok && longer.Abs() > 2*middle.Abs():
+		return "opening and closing are off to opposite sides, so the duration is: check the clearance, the lift that was read at, and the lobe, before the drive"
 	case bad && ok && r.Teeth != 0:
 		return "both events together come " + middle.Abs().Text(units.InDegrees, 1) + " " + side + " the camshaft; about a tooth or more, so check the marks of the drive first"
-	case bad && ok && r.Late.Contains(0):
-		return "opening and closing are off to opposite sides, so the duration is: check the clearance, the lift that was read at, and the lobe, before the drive"
 	case bad && ok:
 		return "both events together come " + middle.Abs().Text(units.InDegrees, 1) + " " + side + " the camshaft by that; check dead centre and clearance first"
 	case bad:

@@ -12,6 +12,8 @@
 // precision; the readings of the defaults are invented. That a stop should bite
 // 15° to 20° or more from dead centre: common practice.
 //
+// For: shop software, instructors, hobbyists.
+//
 // Caution: take the plugs out, disable fuel and ignition, and turn the engine by
 // hand, gently: a stop bends what it meets and can hole a piston, and a valve may
 // stand in its way. The engine maker's manual governs.
