@@ -72,7 +72,7 @@ func TestPicture(t *testing.T) {
 				require.NoError(t, err)
 			}
 		}
-		require.Contains(t, out, "greatest lift 8.60 mm at the valve at 108.0°")
+		require.Contains(t, out, "inlet, squares: greatest lift 8.60 mm at the valve at 108.0°")
 	}
 }
 

@@ -29,7 +29,7 @@ func (e *engine) picture() string {
 		first, last := v.curve.Span()
 		from, to = min(from, first.Float(units.InDegrees)), max(to, last.Float(units.InDegrees))
 		most = max(most, v.analysis.Peak.Lift.Float(units.InMillimetres))
-		says = append(says, fmt.Sprintf("%s: greatest lift %s at %s", v.which, v.analysis.Peak.Lift.Text(units.InMillimetres, 2)+" "+v.analysis.Side.String(), deg(v.analysis.Peak.Angle)))
+		says = append(says, fmt.Sprintf("%s, %s: greatest lift %s at %s", v.which, []string{"squares", "triangles"}[i], v.analysis.Peak.Lift.Text(units.InMillimetres, 2)+" "+v.analysis.Side.String(), deg(v.analysis.Peak.Angle)))
 	}
 	if most <= 0 {
 		return ""
