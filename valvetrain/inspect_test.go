@@ -173,7 +173,6 @@ func TestInspect_blank(t *testing.T) {
 	}
 }
 
-
 func TestInspect_mixUps(t *testing.T) {
 	for name, c := range map[string]struct {
 		edit func(*Readings)

@@ -41,6 +41,7 @@ type inspectMeasure[Q units.Quantity] struct {
 	print string // what is asked, as printed
 	spec  tolerance.SpecOf[Q]
 	other tolerance.SpecOf[Q] // by the second columns, where the limit looks like a slip
+	rough bool                // by scale, caliper or eye, of parts that wear apart: only factors are slips
 	e     Q                   // ± of a reading written without an error
 	least Q                   // what a reading must be at least
 	subs  []inspectSub        // the readings of one part

@@ -66,6 +66,9 @@ func (x *Inspector) prepareKind(k *inspectKind, p *LimitsPlace, path string) {
 		k.outer = prepareMeasure(x, of("outer", "outer diameter of the seat", "cut.outer"), none, s.Error, leastSize, s.Cut != nil, inspectSub{".outer", ""})
 		k.inner = prepareMeasure(x, of("inner", "inner diameter of the seat", "cut.width"), none, s.Error, leastSize, s.Cut != nil, inspectSub{".inner", ""})
 	}
+	for _, m := range [...]*inspectMeasure[units.Length]{&k.rock, &k.margin, &k.length, &k.width, &k.tipHeight, &k.outer, &k.inner} {
+		m.rough = true
+	}
 	for i := range p.Springs {
 		k.springs = append(k.springs, x.prepareSpring(&p.Springs[i], n, path+"."+inspection.Index("springs", i)))
 	}
@@ -107,6 +110,7 @@ func (x *Inspector) prepareSpring(s *LimitsSpring, n int, path string) inspectSp
 	bind := s.Bind.Spec()
 	out.installed = prepareMeasure(x, of("installed", "installed height", "installed", s.With), s.Installed, s.Error, leastSize, !bind.IsZero(), inspectSub{".installed", ""})
 	out.solid = prepareMeasure(x, of("solid", "solid height", "bind", s.With), inspection.Limit{}, s.Error, leastSize, !bind.IsZero() && s.Solid.IsZero(), inspectSub{".solid", ""})
+	out.free.rough, out.installed.rough, out.solid.rough = true, true, true
 	out.bind = prepareMeasure(x, of("installed", "margin to coil bind", "bind", ""), s.Bind, 0, 0, false)
 	return out
 }

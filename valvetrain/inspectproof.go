@@ -1,11 +1,11 @@
 package valvetrain
 
 import (
-	"strconv"
 	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/inspection"
+	"github.com/tenthou/tenthou/tolerance/proofread"
 	"github.com/tenthou/tenthou/units"
 )
 
@@ -44,17 +44,22 @@ func inspectProof[Q units.Quantity](c *inspectRun, m *inspectMeasure[Q]) {
 	if len(set.readings) < 3 || inspectAlike(set.readings) {
 		return
 	}
-	numbers := make([]string, len(set.readings))
-	for i := range numbers {
-		numbers[i] = smallNumber(i)
+	values := make([]tolerance.Interval[Q], len(set.readings))
+	for i, r := range set.readings {
+		values[i] = r.Value
 	}
-	for _, slip := range inspection.ProofreadReadings(nil, numbers, nil, set.readings) {
-		i, err := strconv.Atoi(slip.Path)
-		if err != nil {
+	found, err := proofread.CheckBrackets(values...)
+	if err != nil {
+		return
+	}
+	for _, odd := range found.Odd {
+		cause := odd.Causes[0]
+		if m.rough && cause.Kind != proofread.DecimalPlace && cause.Kind != proofread.WrongUnit {
 			continue
 		}
-		s, sub := set.at[i].state, &m.subs[set.at[i].sub]
-		slip.Path, slip.What = s.path(sub.path), s.where+", "+m.name
+		s, sub := set.at[odd.Index].state, &m.subs[set.at[odd.Index].sub]
+		slip := inspection.Slip{Path: s.path(sub.path), What: s.where + ", " + m.name,
+			Text: odd.Reading.String() + " against a middle of " + tolerance.Exactly(found.Middle).String() + ": " + cause.String()}
 		if sub.where != "" {
 			slip.What += ", " + sub.where
 		}

@@ -103,6 +103,7 @@ func (s *LimitsSeat) validate(c *inspectCheck, path string) {
 	if k := s.Cut; k != nil && c.err == nil {
 		seat, err := SeatOfWidth(k.Angle, tolerance.Exactly(k.Outer), tolerance.Exactly(k.Width))
 		if err == nil {
+			seat.Inner = seat.Inner.Scale(99, 100) // one with some seat to cut
 			_, err = SeatPlan{Seat: seat, Above: k.Above, Below: k.Below, Throat: k.Throat, Outer: k.Outer, Width: k.Width, CleanUp: k.CleanUp}.Plan()
 		}
 		c.at(path+".cut", err)
