@@ -61,9 +61,11 @@ func (d *decoder) missing(o *object, seen []uint64, open int) *fault {
 
 // field passes a field's name and gives its place in the struct.
 func (d *decoder) field(o *object, next int) (int, *fault) {
-	if next < len(o.fields) && d.ahead(o.fields[next].quoted) {
-		d.at += len(o.fields[next].quoted)
-		return next, nil
+	for i := next; i < len(o.fields) && i < next+4; i++ { // some may be left out
+		if d.ahead(o.fields[i].quoted) {
+			d.at += len(o.fields[i].quoted)
+			return i, nil
+		}
 	}
 	at := d.at
 	name, f := d.str()
@@ -140,7 +142,10 @@ func (d *decoder) slice(p *plan, v reflect.Value) *fault {
 			break
 		}
 		if n == v.Cap() {
-			grow := max(4, n)
+			grow := d.elements(p.elem)
+			if grow < n || grow == 0 {
+				grow = max(4, n)
+			}
 			if f := d.spend(int64(grow) * p.cost); f != nil {
 				return f.inElement(n)
 			}

@@ -29,6 +29,7 @@ const (
 type plan struct {
 	op      op
 	nilable bool // null is read as nil
+	flat    bool // a struct whose fields hold neither objects nor lists
 	bits    int  // of a number
 	typ     reflect.Type
 	elem    *plan // of a slice, array, map or pointer
@@ -111,7 +112,9 @@ func (b builder) plan(t reflect.Type, where string) (*plan, *Error) {
 	case reflect.Struct:
 		p.op, p.want = opStruct, wantObject
 		var err *Error
-		p.object, err = b.object(t, where)
+		if p.object, err = b.object(t, where); err == nil {
+			p.flat = p.object.flat()
+		}
 		return p, err
 	case reflect.Slice:
 		p.op, p.nilable, p.want = opSlice, true, "a list in brackets []"
