@@ -126,15 +126,11 @@ func (x *inspecting) proofreadRings() {
 		}
 		x.proof(middleOf(l.NewHeight.Interval()))
 		for i := range x.pistons {
-			c := x.ring(i, k).side[1]
-			_, end := c.Upper()
-			x.enter(inspection.Reading{Value: c, Taken: end != tolerance.Absent}, x.ringEntry(i, k, func(p *ringPaths) string { return p.side }))
+			x.enter(telling(x.ring(i, k).side[1]), x.ringEntry(i, k, func(p *ringPaths) string { return p.side }))
 		}
 		x.proof(0)
 		for i := range x.pistons {
-			c := x.ring(i, k).gap[0]
-			_, end := c.Upper()
-			x.enter(inspection.Reading{Value: c, Taken: end != tolerance.Absent}, x.ringEntry(i, k, func(p *ringPaths) string {
+			x.enter(telling(x.ring(i, k).gap[0]), x.ringEntry(i, k, func(p *ringPaths) string {
 				if r := x.pistons[i].doc.Rings[k]; r.Top.taken() && !r.Bottom.taken() {
 					return p.top
 				}
@@ -143,6 +139,14 @@ func (x *inspecting) proofreadRings() {
 		}
 		x.proof(0)
 	}
+}
+
+// telling is a gap as a reading; not taken where blades leave it so open that it
+// may be nought, or anything: such a one is in the neighbourhood of every slip.
+func telling(gap tolerance.Bracket) inspection.Reading {
+	lo, _ := gap.Lower()
+	_, end := gap.Upper()
+	return inspection.Reading{Value: gap, Taken: end != tolerance.Absent && lo > 0}
 }
 
 func (x *inspecting) ringEntry(i, k int, path func(*ringPaths) string) entry {

@@ -33,7 +33,7 @@ func ready[Q units.Quantity](in *Inspector, l inspection.LimitOf[Q], path, name 
 	in.slips = l.Proofread(in.slips, path, name)
 	err := m.spec.Validate()
 	if m.broken = err != nil || l.New.IsZero() && !l.NewAlso.IsZero() || l.Wear.IsZero() && !l.WearAlso.IsZero(); m.broken {
-		if len(in.slips) == from {
+		if len(in.slips) == from && err != nil {
 			in.slips = append(in.slips, inspection.Slip{Path: path + ".wear", What: name, Text: err.Error()})
 		}
 		m.spec = tolerance.SpecOf[Q]{}

@@ -135,7 +135,7 @@ func (x *inspecting) worn(i, k int, stations []tolerance.Bracket, f *tolerance.F
 func (x *inspecting) grooveOf(i, k int, f *tolerance.Finding) error {
 	in, p, s := x.in, &x.pistons[i], x.ring(i, k)
 	l := &in.limits.Rings[k]
-	why := f.Where + ": " + f.String()
+	why := f.String()
 	if len(l.Spacers) == 0 || s.height.IsZero() {
 		p.renew = append(p.renew, why)
 		return nil

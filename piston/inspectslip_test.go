@@ -88,6 +88,15 @@ func TestInspect_limitSlip(t *testing.T) {
 	out = inspected(t, func(l *Limits, _ *Readings) { l.Rings[0].Side.Wear = printed(t, "max 0.015 mm") })
 	require.Equal(t, "limits.rings[0].sideClearance.wear", out.Slips[0].Path)
 	require.Equal(t, inspection.MeasureAgain, decision(t, &out, "rings", "piston 2, top ring").Action)
+	// A column without the one that governs, and limits that were not printed.
+	out = inspected(t, func(l *Limits, _ *Readings) {
+		l.Rings[0].Side.New, l.Rings[0].Side.NewAlso = tolerance.Printed{}, l.Rings[0].Side.New
+		l.Rings[1].Side = inspection.Limit{New: tolerance.Printed{BandOf: band("0.02–0.06 mm")}, Wear: tolerance.Printed{BandOf: band("max 0.01 mm")}}
+	})
+	require.Equal(t, "limits.rings[0].sideClearance.newAlso", out.Slips[0].Path)
+	require.Equal(t, "limits.rings[1].sideClearance.wear", out.Slips[1].Path)
+	require.Equal(t, inspection.MeasureAgain, decision(t, &out, "rings", "piston 2, top ring").Action)
+	require.Equal(t, inspection.MeasureAgain, decision(t, &out, "rings", "piston 2, second ring").Action)
 	in := func() *Inspector {
 		l, _ := demo(t)
 		l.Rings[0].Side.Wear = printed(t, "max 0.015 mm")
@@ -95,4 +104,3 @@ func TestInspect_limitSlip(t *testing.T) {
 	}()
 	require.Len(t, in.Slips(), 1)
 }
-
