@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"bytes"
 	"errors"
 	"io"
 	"io/fs"
@@ -110,4 +111,25 @@ func (s *Source) Read(stdin io.Reader) (name string, data []byte, err error) {
 		name = "standard input"
 	}
 	return name, data, err
+}
+
+// Demo reports whether no file was named, so that the invented one stands in.
+func (s *Source) Demo() bool { return !s.given }
+
+// Open gives the input as a stream, for what is too long to hold, with its name
+// and what closes it. The error is an [*InputError].
+func (s *Source) Open(stdin io.Reader) (name string, stream io.Reader, done func(), err error) {
+	switch {
+	case !s.given:
+		return s.name, bytes.NewReader(s.data), func() {}, nil
+	case s.path == "-":
+		return "standard input", stdin, func() {}, nil
+	case s.path == "":
+		return "", nil, nil, &InputError{Err: ErrNoInput}
+	}
+	f, err := os.Open(s.path)
+	if err != nil {
+		return "", nil, nil, inputError(s.path, err)
+	}
+	return s.path, f, func() { f.Close() }, nil
 }

@@ -34,6 +34,7 @@ type part struct {
 // card is one picture.
 type card struct {
 	Title, Standing, Mark string
+	AsNew                 bool
 	Picture               template.HTML
 }
 
@@ -45,17 +46,19 @@ func (r *Report) HTML() ([]byte, error) {
 		Style                    template.CSS
 		Parts                    []part
 		Cards, Drawings          []card
+		AsNew                    int // of the cards
 	}{Title: "Inspection: " + r.Engine, NotAPass: notAPass, Governs: governs, Style: template.CSS(pageCSS + svg.InlineStyle())}
 	for _, s := range r.sections() {
 		view.Parts = append(view.Parts, part{s.id, s.title, s.lead, s.none, s.head, s.rows, s.list, s.id == "work", r.empty(s)})
 	}
+	view.AsNew = r.Count()[tolerance.AsNew]
 	for i, d := range r.Drawings {
 		view.Drawings = append(view.Drawings, card{Title: d.Title, Picture: template.HTML(d.Draw(fmt.Sprintf("part%d", i)))})
 	}
 	worst := slices.Clone(r.Findings)
 	slices.SortStableFunc(worst, func(a, b inspection.Finding) int { return rank[a.Standing()] - rank[b.Standing()] })
 	for i, f := range worst {
-		view.Cards = append(view.Cards, card{Title: of(f.Measure(), f.Where()), Standing: f.Standing().String(), Mark: marks[f.Standing()],
+		view.Cards = append(view.Cards, card{Title: of(f.Measure(), f.Where()), Standing: f.Standing().String(), Mark: marks[f.Standing()], AsNew: f.Standing() == tolerance.AsNew,
 			Picture: template.HTML(r.draw(f, fmt.Sprintf("finding%d", i)))}) // our own pictures, their texts escaped
 	}
 	var b bytes.Buffer

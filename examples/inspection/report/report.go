@@ -7,6 +7,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/tenthou/tenthou/tolerance"
@@ -89,9 +90,10 @@ func action(d inspection.Decision) string {
 
 func (r *Report) decisions() section {
 	s := section{id: "decisions", title: "What was decided, and why", head: []string{"part", "decision", "because"}, none: "Nothing could be decided."}
-	for _, d := range r.Decisions {
+	for _, g := range grouped(r.Decisions) {
+		d := g.Decision
 		because := d.Because
-		if d.Governs != "" {
+		if d.Governs != "" && d.Where == "" {
 			because = d.Governs + " decides for all: " + because
 		}
 		if d.Settle != "" {
@@ -100,17 +102,41 @@ func (r *Report) decisions() section {
 		if len(d.Slips) > 0 {
 			because += ". It rests on what looks like a slip: " + strings.Join(d.Slips, ", ")
 		}
-		s.rows = append(s.rows, []string{of(d.Part, d.Where), action(d), because})
+		s.rows = append(s.rows, []string{of(d.Part, g.where), action(d), because})
 	}
 	return s
+}
+
+// A group is decisions that say the same of several parts of one kind.
+type group struct {
+	inspection.Decision
+	where string
+}
+
+// grouped joins what is said alike of parts of one kind, so that sixteen good
+// valves take one line.
+func grouped(decisions []inspection.Decision) (all []group) {
+next:
+	for _, d := range decisions {
+		for i := range all {
+			g := &all[i]
+			if d.Where != "" && g.where != "" && g.Part == d.Part && g.Action == d.Action && g.Size == d.Size && g.Because == d.Because &&
+				g.Settle == d.Settle && slices.Equal(g.Slips, d.Slips) {
+				g.where += ", " + d.Where
+				continue next
+			}
+		}
+		all = append(all, group{d, d.Where})
+	}
+	return all
 }
 
 // work is the decisions that somebody has to act on, in bench order.
 func (r *Report) work() section {
 	s := section{id: "work", title: "The order of work", none: "Nothing is to be done."}
-	for _, d := range r.Decisions {
-		if d.Action != inspection.ReUse {
-			s.list = append(s.list, of(d.Part, d.Where)+": "+action(d))
+	for _, g := range grouped(r.Decisions) {
+		if g.Action != inspection.ReUse {
+			s.list = append(s.list, of(g.Part, g.where)+": "+action(g.Decision))
 		}
 	}
 	return s
@@ -191,10 +217,19 @@ func (r *Report) worst() section {
 
 func (r *Report) findings() section {
 	s := section{id: "findings", title: "Every finding, in the order of the bench", lead: "Lengths in " + r.unitName() + " where no other unit is given.",
-		head: []string{"step", "measure", "where", "measured", "new parts", "wear limit", "standing", "to know more"}, none: "Nothing was judged."}
+		head: []string{"measure", "where", "measured", "new parts", "wear limit", "standing"}, none: "Nothing was judged."}
+	last := inspection.StepNone
 	for _, f := range r.Findings {
+		if f.Step != last { // a row of its own names the step
+			s.rows = append(s.rows, []string{f.Step.String()})
+			last = f.Step
+		}
 		c := r.cells(f)
-		s.rows = append(s.rows, []string{f.Step.String(), f.Measure(), f.Where(), c.read, c.fresh, c.wear, f.Standing().String(), f.Settle()})
+		standing := f.Standing().String()
+		if f.Settle() != "" {
+			standing += ". To know more: " + f.Settle()
+		}
+		s.rows = append(s.rows, []string{f.Measure(), f.Where(), c.read, c.fresh, c.wear, standing})
 	}
 	return s
 }

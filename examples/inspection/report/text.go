@@ -45,6 +45,10 @@ func (r *Report) Text() []byte {
 // under it: a terminal has no room for columns of sentences.
 func textRows(b *bytes.Buffer, s section) {
 	for _, row := range s.rows {
+		if len(row) == 1 {
+			b.WriteString(row[0] + "\n")
+			continue
+		}
 		var parts []string
 		for i, cell := range row {
 			if cell == "" {
@@ -62,7 +66,7 @@ func textRows(b *bytes.Buffer, s section) {
 // named are the columns that need their heading's words in text.
 var named = map[string]string{
 	"new parts": "new", "wear limit": "worn", "for new parts": "new", "predicted": "predicted", "built": "built", "off by": "off by",
-	"to know more": "to know more:", "because": "because:", "limit": "limit", "with": "with", "for": "for",
+	"because": "because:", "limit": "limit", "with": "with", "for": "for",
 }
 
 // Markdown is the report as CommonMark with tables.
@@ -90,9 +94,12 @@ func (r *Report) Markdown() []byte {
 		}
 		fmt.Fprintf(&b, "| %s |\n|%s\n", strings.Join(s.head, " | "), strings.Repeat(" --- |", len(s.head)))
 		for _, row := range s.rows {
-			cells := make([]string, len(row))
+			cells := make([]string, len(s.head))
 			for i, c := range row {
 				cells[i] = plain(c)
+			}
+			if len(row) == 1 {
+				cells[0] = "**" + cells[0] + "**"
 			}
 			fmt.Fprintf(&b, "| %s |\n", strings.Join(cells, " | "))
 		}
