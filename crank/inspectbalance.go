@@ -11,23 +11,23 @@ type massInterval = tolerance.Interval[units.Mass]
 // massField is one mass of a rod's.
 type massField struct {
 	name, measure string
-	of            func(*RodMasses) *inspection.ReadingOf[units.Mass]
+	of            func(*ReadingsMasses) *inspection.ReadingOf[units.Mass]
 }
 
 var massFields = []massField{
-	{"bigEnd", "mass of the big end", func(m *RodMasses) *inspection.ReadingOf[units.Mass] { return &m.BigEnd }},
-	{"smallEnd", "mass of the small end", func(m *RodMasses) *inspection.ReadingOf[units.Mass] { return &m.SmallEnd }},
-	{"shells", "mass of the shells", func(m *RodMasses) *inspection.ReadingOf[units.Mass] { return &m.Shells }},
-	{"piston", "mass of the piston", func(m *RodMasses) *inspection.ReadingOf[units.Mass] { return &m.Piston }},
-	{"pin", "mass of the gudgeon pin", func(m *RodMasses) *inspection.ReadingOf[units.Mass] { return &m.Pin }},
-	{"rings", "mass of the rings", func(m *RodMasses) *inspection.ReadingOf[units.Mass] { return &m.Rings }},
-	{"locks", "mass of the locks", func(m *RodMasses) *inspection.ReadingOf[units.Mass] { return &m.Locks }},
+	{"bigEnd", "mass of the big end", func(m *ReadingsMasses) *inspection.ReadingOf[units.Mass] { return &m.BigEnd }},
+	{"smallEnd", "mass of the small end", func(m *ReadingsMasses) *inspection.ReadingOf[units.Mass] { return &m.SmallEnd }},
+	{"shells", "mass of the shells", func(m *ReadingsMasses) *inspection.ReadingOf[units.Mass] { return &m.Shells }},
+	{"piston", "mass of the piston", func(m *ReadingsMasses) *inspection.ReadingOf[units.Mass] { return &m.Piston }},
+	{"pin", "mass of the gudgeon pin", func(m *ReadingsMasses) *inspection.ReadingOf[units.Mass] { return &m.Pin }},
+	{"rings", "mass of the rings", func(m *ReadingsMasses) *inspection.ReadingOf[units.Mass] { return &m.Rings }},
+	{"locks", "mass of the locks", func(m *ReadingsMasses) *inspection.ReadingOf[units.Mass] { return &m.Locks }},
 }
 
 // asked is how many of the masses are asked for, in the order of massFields: the
 // ends for a spread, all of them but the locks, which not all pins have, for a
 // bobweight.
-func (p *BalancePage) asked() int {
+func (p *LimitsBalance) asked() int {
 	switch {
 	case !p.Bobweight.IsZero():
 		return len(massFields) - 1
@@ -52,7 +52,7 @@ func (x *shaftRun) balance() {
 func (x *shaftRun) masses(asked int) {
 	p, g := &x.l.Balance, &x.in.rods
 	var v partVerdict
-	whole := make([]*RodMasses, g.n) // nil where one wasn't weighed
+	whole := make([]*ReadingsMasses, g.n) // nil where one wasn't weighed
 	for i := range g.n {
 		sheet, place := x.rodSheet(i)
 		all := true
@@ -75,11 +75,11 @@ func (x *shaftRun) masses(asked int) {
 	for _, s := range [...]struct {
 		limit   *inspection.LimitOf[units.Mass]
 		measure string
-		of      func(*RodMasses) massInterval
+		of      func(*ReadingsMasses) massInterval
 	}{
-		{&p.BigEnds, "difference of the big ends' masses", func(m *RodMasses) massInterval { return m.BigEnd.Value }},
-		{&p.SmallEnds, "difference of the small ends' masses", func(m *RodMasses) massInterval { return m.SmallEnd.Value }},
-		{&p.Rods, "difference of the rods' masses", func(m *RodMasses) massInterval { return m.BigEnd.Value.Add(m.SmallEnd.Value) }},
+		{&p.BigEnds, "difference of the big ends' masses", func(m *ReadingsMasses) massInterval { return m.BigEnd.Value }},
+		{&p.SmallEnds, "difference of the small ends' masses", func(m *ReadingsMasses) massInterval { return m.SmallEnd.Value }},
+		{&p.Rods, "difference of the rods' masses", func(m *ReadingsMasses) massInterval { return m.BigEnd.Value.Add(m.SmallEnd.Value) }},
 	} {
 		if s.limit.IsZero() {
 			continue
@@ -111,7 +111,7 @@ func (x *shaftRun) masses(asked int) {
 }
 
 // bobweights judges what hangs on each crankpin against what the manual prints.
-func (x *shaftRun) bobweights(whole []*RodMasses, v *partVerdict) {
+func (x *shaftRun) bobweights(whole []*ReadingsMasses, v *partVerdict) {
 	p := &x.l.Balance
 	for pin := range x.in.pins.n {
 		on := BobweightPin{Where: x.in.pins.names[pin], Oil: p.Oil, Factor: p.Factor}

@@ -15,7 +15,7 @@ func (l *Limits) Blank() Readings {
 		return n
 	}
 	for i := range max(l.Layout.Mains, 0) {
-		s := JournalSheet{Number: i + 1, Planes: blankPlanes(planes, wide(len(l.Layout.MainDirections)))}
+		s := ReadingsJournal{Number: i + 1, Planes: blankPlanes(planes, wide(len(l.Layout.MainDirections)))}
 		if n := l.Layout.DialPlaces; n > 0 && l.Shaft.asksMains() {
 			s.Dial = make([]inspection.Reading, n)
 		}
@@ -28,7 +28,7 @@ func (l *Limits) Blank() Readings {
 		r.MainBearings = append(r.MainBearings, b)
 	}
 	for i := range max(l.Layout.Crankpins, 0) {
-		s := JournalSheet{Number: i + 1}
+		s := ReadingsJournal{Number: i + 1}
 		if l.Crankpins.asks() {
 			s.Planes = blankPlanes(planes, wide(len(l.Layout.PinDirections)))
 		}
@@ -39,7 +39,7 @@ func (l *Limits) Blank() Readings {
 		rodPlanes = defaultPlanes
 	}
 	for i := range max(l.Layout.Rods, 0) {
-		s := RodSheet{Number: i + 1, Bolts: l.RodBolts.blank()}
+		s := ReadingsRod{Number: i + 1, Bolts: l.RodBolts.blank()}
 		if l.Rods.BigEnd.asks() {
 			s.BigEnd = blankPlanes(rodPlanes, wide(len(l.Rods.Directions)))
 		}
@@ -64,25 +64,25 @@ func (l *Limits) Blank() Readings {
 	return r
 }
 
-func blankPlanes(names []string, wide int) []PlaneSheet {
-	planes := make([]PlaneSheet, len(names))
+func blankPlanes(names []string, wide int) []ReadingsPlane {
+	planes := make([]ReadingsPlane, len(names))
 	for i, name := range names {
-		planes[i] = PlaneSheet{At: name, Sizes: make([]inspection.Reading, wide)}
+		planes[i] = ReadingsPlane{At: name, Sizes: make([]inspection.Reading, wide)}
 	}
 	return planes
 }
 
-func (p *BoltPage) blank() (bolts []BoltSheet) {
+func (p *LimitsBolts) blank() (bolts []ReadingsBolt) {
 	if p.asks() || p.Yield {
 		for i := range p.count() {
-			bolts = append(bolts, BoltSheet{Number: i + 1})
+			bolts = append(bolts, ReadingsBolt{Number: i + 1})
 		}
 	}
 	return bolts
 }
 
-func (p *BearingPage) blank(number int) BearingSheet {
-	s := BearingSheet{Number: number}
+func (p *LimitsBearings) blank(number int) ReadingsBearing {
+	s := ReadingsBearing{Number: number}
 	places := max(p.Places, 1)
 	if !p.OilClearance.IsZero() && (p.Method == NoOilMethod || p.Method == ByBore) {
 		s.Bore = make([]inspection.Reading, places)
@@ -96,7 +96,7 @@ func (p *BearingPage) blank(number int) BearingSheet {
 	return s
 }
 
-func (p *PumpPage) blank(s *PumpSheet) {
+func (p *LimitsPump) blank(s *ReadingsPump) {
 	for _, m := range [...]struct {
 		limit *inspection.Limit
 		list  *[]inspection.Reading

@@ -12,17 +12,16 @@ type shaftBolts struct {
 }
 
 // bolts judges the bolts of one cap or rod, and decides on them together.
-func (x *shaftRun) bolts(b *shaftBearings, i, holder int, part, where string, sheets []BoltSheet, list string, renew *shaftBolts) {
+func (x *shaftRun) bolts(b *shaftBearings, i, holder int, part, where string, sheets []ReadingsBolt, list string, renew *shaftBolts) {
 	p := b.bolts
 	if !p.asks() && !p.Yield {
 		return
 	}
-	var worst inspection.Decision
-	var open, seen bool
-	renewed := 0
+	var worst, open inspection.Decision
+	unread, renewed := false, 0
 	for k := range p.count() {
 		name := b.boltNames[i][k]
-		sheet, at := &BoltSheet{}, list
+		sheet, at := &ReadingsBolt{}, list
 		for j := range sheets {
 			if sheets[j].Number == k+1 {
 				sheet, at = &sheets[j], b.boltPaths[holder][j]
@@ -38,27 +37,28 @@ func (x *shaftRun) bolts(b *shaftBearings, i, holder int, part, where string, sh
 		}
 		d = sheet.Condition.Overrule(p.Care, d)
 		if v.taken == 0 && sheet.Condition == (inspection.Condition{}) && !(p.Yield && x.begun) {
-			open = open || v.missing > 0
+			unread = unread || v.missing > 0
 			continue
 		}
-		seen = true
 		if d.Action >= inspection.Replace {
 			renewed++
-		}
-		if d.Action == inspection.MeasureAgain {
-			open = true
 		}
 		if d.Action > inspection.CleanAndReUse || d.Action == inspection.MeasureAgain {
 			d.Governs = name
 		}
-		if worst.Part == "" || d.Action > worst.Action {
+		switch {
+		case d.Action == inspection.MeasureAgain && open.Part == "":
+			open = d
+		case d.Action != inspection.MeasureAgain && d.Action > worst.Action:
 			worst = d
 		}
 	}
-	if !seen {
+	switch {
+	case worst.Part == "" && open.Part == "":
 		return
-	}
-	if open && worst.Action <= inspection.CleanAndReUse && worst.Action != inspection.MeasureAgain {
+	case worst.Action <= inspection.CleanAndReUse && open.Part != "":
+		worst = open
+	case worst.Action <= inspection.CleanAndReUse && unread:
 		worst.Action, worst.Because, worst.Settle = inspection.MeasureAgain, "not all of them have been read", "read them all"
 	}
 	worst.Where = where
@@ -70,7 +70,7 @@ func (x *shaftRun) bolts(b *shaftBearings, i, holder int, part, where string, sh
 }
 
 // bolt judges one bolt.
-func (x *shaftRun) bolt(p *BoltPage, sheet *BoltSheet, name, path string, there bool, v *partVerdict) {
+func (x *shaftRun) bolt(p *LimitsBolts, sheet *ReadingsBolt, name, path string, there bool, v *partVerdict) {
 	e := x.l.Instruments.Bolt
 	at := shaftSpot{inspection.StepBolts, name, path, there}
 	c := BoltCheck{Where: name, Yield: p.Yield, Used: !sheet.New, Stretch: p.Stretch.Spec(), Length: p.Length.Spec(), Growth: p.Growth.Spec()}
@@ -138,11 +138,11 @@ func (x *shaftRun) allBolts() {
 
 // rodSheet is a rod's sheet and its place in its list; an empty one, and the number
 // of rods, where it isn't in it.
-func (x *shaftRun) rodSheet(i int) (*RodSheet, int) {
+func (x *shaftRun) rodSheet(i int) (*ReadingsRod, int) {
 	for k := range x.d.Rods {
 		if x.d.Rods[k].Number == i+1 {
 			return &x.d.Rods[k], k
 		}
 	}
-	return &RodSheet{}, x.in.rods.n
+	return &ReadingsRod{}, x.in.rods.n
 }

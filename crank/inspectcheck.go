@@ -15,21 +15,21 @@ func (r *Readings) Validate() error {
 	if r.Schema != inspectSchema {
 		return inspection.At("schema", &InputError{"schema", strconv.Itoa(r.Schema), "1"})
 	}
-	numbers := numbersOf[JournalSheet](func(s *JournalSheet) int { return s.Number })
+	numbers := numbersOf[ReadingsJournal](func(s *ReadingsJournal) int { return s.Number })
 	if err := numbers("mains", r.Mains); err != nil {
 		return err
 	}
 	if err := numbers("crankpins", r.Crankpins); err != nil {
 		return err
 	}
-	bearings := numbersOf[BearingSheet](func(s *BearingSheet) int { return s.Number })
+	bearings := numbersOf[ReadingsBearing](func(s *ReadingsBearing) int { return s.Number })
 	if err := bearings("mainBearings", r.MainBearings); err != nil {
 		return err
 	}
 	if err := bearings("bigEnds", r.BigEnds); err != nil {
 		return err
 	}
-	return numbersOf[RodSheet](func(s *RodSheet) int { return s.Number })("rods", r.Rods)
+	return numbersOf[ReadingsRod](func(s *ReadingsRod) int { return s.Number })("rods", r.Rods)
 }
 
 // numbersOf refuses lists of parts whose numbers can't be: below 1, above 100, or
@@ -99,14 +99,17 @@ func (l *Limits) check(r *Readings) error {
 	if err := l.checkThrust(&r.Thrust); err != nil {
 		return err
 	}
-	return r.OilPump.check()
+	if err := r.OilPump.check(); err != nil {
+		return err
+	}
+	return l.unasked(r)
 }
 
 func (l *Limits) checkShaft(r *Readings) error {
 	s := &r.Shaft
 	for _, g := range [...]struct {
 		path, named string
-		page        *JournalPage
+		page        *LimitsJournals
 	}{{"shaft.mains", s.Mains, &l.Mains}, {"shaft.crankpins", s.Crankpins, &l.Crankpins}} {
 		found := g.named == ""
 		for k := range g.page.Shells {
@@ -131,7 +134,7 @@ func (l *Limits) checkShaft(r *Readings) error {
 }
 
 // journalSheets refuses what can't be of journals.
-func (l *Limits) journalSheets(list string, sheets []JournalSheet, most int, headings []units.Angle, gauge *instrument.Instrument, shaft instrument.Thermal) error {
+func (l *Limits) journalSheets(list string, sheets []ReadingsJournal, most int, headings []units.Angle, gauge *instrument.Instrument, shaft instrument.Thermal) error {
 	planes, wide := l.Layout.planes(), len(headings)
 	if wide == 0 {
 		wide = 2
@@ -219,7 +222,7 @@ func shown(r *inspection.Reading, gauge *instrument.Instrument, shaft instrument
 }
 
 // planeSheets refuses planes and sizes that the limits don't have.
-func planeSheets(path string, sheets []PlaneSheet, planes []string, wide int, size func(*inspection.Reading) error) error {
+func planeSheets(path string, sheets []ReadingsPlane, planes []string, wide int, size func(*inspection.Reading) error) error {
 	if len(sheets) > len(planes) {
 		return inspection.At(path, &InputError{"planes", strconv.Itoa(len(sheets)), strconv.Itoa(len(planes)) + " at most, as the limits have"})
 	}

@@ -37,7 +37,7 @@ func checkAll(ones []oneLength, many []manyLengths) error {
 
 // check refuses what can't be of a bearing, and another housing's cap. Bolts are a
 // main's alone.
-func (s *BearingSheet) check(bolts *BoltPage) error {
+func (s *ReadingsBearing) check(bolts *LimitsBolts) error {
 	housing := s.HousingMark
 	if housing == "" {
 		housing = strconv.Itoa(s.Number)
@@ -53,7 +53,7 @@ func (s *BearingSheet) check(bolts *BoltPage) error {
 		return err
 	}
 	if bolts == nil {
-		bolts = &BoltPage{}
+		bolts = &LimitsBolts{}
 		if len(s.Bolts) > 0 {
 			return inspection.At("bolts", &InputError{"bolts", strconv.Itoa(len(s.Bolts)), "with their rod, in rods"})
 		}
@@ -62,7 +62,7 @@ func (s *BearingSheet) check(bolts *BoltPage) error {
 }
 
 // boltSheets refuses bolts that can't be.
-func boltSheets(bolts []BoltSheet, most int) error {
+func boltSheets(bolts []ReadingsBolt, most int) error {
 	for i := range bolts {
 		b := &bolts[i]
 		if b.Number < 1 || b.Number > most {
@@ -86,7 +86,7 @@ func boltSheets(bolts []BoltSheet, most int) error {
 }
 
 // check refuses what can't be of a rod, and another rod's cap.
-func (s *RodSheet) check(l *Limits) error {
+func (s *ReadingsRod) check(l *Limits) error {
 	if s.CapMark != "" && s.RodMark != "" && s.CapMark != s.RodMark {
 		return inspection.At("capMark", inspection.Matched("cap", "rod "+strconv.Itoa(s.Number), s.CapMark, s.RodMark))
 	}
@@ -108,7 +108,7 @@ func (s *RodSheet) check(l *Limits) error {
 	if err := planeSheets("smallEnd", s.SmallEnd, planes, wide, size); err != nil {
 		return err
 	}
-	if s.Masses != (RodMasses{}) {
+	if s.Masses != (ReadingsMasses{}) {
 		for _, f := range massFields {
 			if err := massReading("masses."+f.name, f.of(&s.Masses)); err != nil {
 				return err
@@ -131,7 +131,7 @@ func massReading(path string, r *inspection.ReadingOf[units.Mass]) error {
 }
 
 // check refuses what can't be of a pump.
-func (s *PumpSheet) check() error {
+func (s *ReadingsPump) check() error {
 	err := checkAll([]oneLength{{"oilPump.usedWidth", &s.UsedWidth, above}, {"oilPump.free", &s.Free, above}}, []manyLengths{
 		{"oilPump.tip", s.Tip, clearances}, {"oilPump.body", s.Body, clearances}, {"oilPump.side", s.Side, gaps}, {"oilPump.backlash", s.Backlash, clearances},
 		{"oilPump.cover", s.Cover, bounds}, {"oilPump.shaft", s.Shaft, clearances}, {"oilPump.plunger", s.Plunger, clearances},
@@ -147,56 +147,44 @@ func (s *PumpSheet) check() error {
 
 // begun reports whether anything was read or seen at all.
 func (r *Readings) begun() bool {
-	if (r.Shaft.Condition != inspection.Condition{}) || r.Shaft.Nose.Taken || r.Shaft.Flange.Taken || r.Shaft.FlangeFace.Taken || len(r.Balance.Unbalance) > 0 {
-		return true
-	}
-	any := func(list []inspection.Reading) bool {
-		for i := range list {
-			if list[i].Taken {
+	var none inspection.Condition
+	seen := func(bolts []ReadingsBolt) bool {
+		for i := range bolts {
+			if bolts[i].read() || bolts[i].Condition != none {
 				return true
 			}
 		}
 		return false
 	}
-	planes := func(list []PlaneSheet) bool {
+	for _, list := range [...][]ReadingsJournal{r.Mains, r.Crankpins} {
 		for i := range list {
-			if any(list[i].Sizes) {
-				return true
-			}
-		}
-		return false
-	}
-	bolts := func(list []BoltSheet) bool {
-		for i := range list {
-			if b := &list[i]; b.Free.Taken || b.AsNew.Taken || b.Tightened.Taken || (b.Condition != inspection.Condition{}) {
-				return true
-			}
-		}
-		return false
-	}
-	for _, list := range [...][]JournalSheet{r.Mains, r.Crankpins} {
-		for i := range list {
-			if s := &list[i]; planes(s.Planes) || any(s.Dial) || s.RunOut.Taken || s.Fillet.Taken || s.Stroke.Taken || s.Index.Taken || (s.Condition != inspection.Condition{}) {
+			if s := &list[i]; anyPlane(s.Planes) || anyRead(s.Dial) || s.RunOut.Taken || s.Fillet.Taken || s.Stroke.Taken || s.Index.Taken || s.Condition != none {
 				return true
 			}
 		}
 	}
-	for _, list := range [...][]BearingSheet{r.MainBearings, r.BigEnds} {
+	for _, list := range [...][]ReadingsBearing{r.MainBearings, r.BigEnds} {
 		for i := range list {
 			s := &list[i]
-			if any(s.Housing) || any(s.Bore) || any(s.Upper.Walls) || any(s.Lower.Walls) || s.Upper.Width.Taken || s.Lower.Width.Taken ||
-				s.Gap.Taken || s.Strip.Front.Taken || s.Strip.Rear.Taken || bolts(s.Bolts) || (s.Condition != inspection.Condition{}) {
+			if anyRead(s.Housing) || anyRead(s.Bore) || anyRead(s.Upper.Walls) || anyRead(s.Lower.Walls) || s.Upper.Width.Taken || s.Lower.Width.Taken ||
+				s.Gap.Taken || s.Strip.Front.Taken || s.Strip.Rear.Taken || seen(s.Bolts) || s.Condition != none {
 				return true
 			}
 		}
 	}
 	for i := range r.Rods {
 		s := &r.Rods[i]
-		if s.Right.Taken || s.Left.Taken || s.Twist.Taken || any(s.Side) || planes(s.BigEnd) || planes(s.SmallEnd) || bolts(s.Bolts) || s.Masses != (RodMasses{}) || (s.Condition != inspection.Condition{}) {
+		if s.Right.Taken || s.Left.Taken || s.Twist.Taken || anyRead(s.Side) || anyPlane(s.BigEnd) || anyPlane(s.SmallEnd) || seen(s.Bolts) ||
+			s.Masses != (ReadingsMasses{}) || s.Condition != none {
 			return true
 		}
 	}
-	t, p := &r.Thrust, &r.OilPump
-	return any(t.EndFloat) || any(t.Front) || any(t.Rear) || any(p.Tip) || any(p.Body) || any(p.Side) || any(p.Backlash) || any(p.Cover) || any(p.Shaft) || any(p.Plunger) ||
-		p.UsedWidth.Taken || p.Free.Taken || p.Load.Taken || (p.Condition != inspection.Condition{})
+	s, t, p := &r.Shaft, &r.Thrust, &r.OilPump
+	for _, list := range [...][]inspection.Reading{t.EndFloat, t.Front, t.Rear, p.Tip, p.Body, p.Side, p.Backlash, p.Cover, p.Shaft, p.Plunger} {
+		if anyRead(list) {
+			return true
+		}
+	}
+	return s.Nose.Taken || s.Flange.Taken || s.FlangeFace.Taken || p.UsedWidth.Taken || p.Free.Taken || p.Load.Taken || len(r.Balance.Unbalance) > 0 ||
+		s.Condition != none || t.Condition != none || p.Condition != none
 }

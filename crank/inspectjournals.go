@@ -30,7 +30,7 @@ type shaftGroup struct {
 type shaftJournal struct {
 	v        partVerdict // by what grinding puts right
 	other    partVerdict // stroke and index, which it doesn't
-	sheet    *JournalSheet
+	sheet    *ReadingsJournal
 	path     string
 	index    int // of the sheet in its list; the number of journals where there is none
 	report   JournalReport
@@ -44,7 +44,7 @@ type shaftJournal struct {
 }
 
 // journals surveys a group, and puts its findings into the report.
-func (x *shaftRun) journals(g *shaftJournals, sheets []JournalSheet, ground string, to *shaftGroup) {
+func (x *shaftRun) journals(g *shaftJournals, sheets []ReadingsJournal, ground string, to *shaftGroup) {
 	*to = shaftGroup{g: g, current: -1, to: -1, states: make([]shaftJournal, g.n), limits: &g.limits}
 	x.lastGround(to, ground)
 	for i := range to.states {
@@ -186,7 +186,7 @@ func (x *shaftRun) journal(to *shaftGroup, i int, survey *JournalSurvey) {
 	// The rest is single readings.
 	sheet := s.sheet
 	if sheet == nil {
-		sheet = &JournalSheet{}
+		sheet = &ReadingsJournal{}
 	}
 	at := shaftSpot{inspection.StepCrank, g.names[i], s.path, s.sheet != nil}
 	survey.Fillet, survey.Stroke = tolerance.Bracket{}, tolerance.Bracket{}
@@ -256,7 +256,7 @@ func (x *shaftRun) caseNow(to *shaftGroup) tolerance.Bracket {
 func (x *shaftRun) journalFinding(to *shaftGroup, i int, survey *JournalSurvey, m JournalMeasure) {
 	g, s := to.g, &to.states[i]
 	if m == JournalIndexMeasure {
-		x.besideSizes(to, i, survey)
+		x.index(to, i, survey)
 		return
 	}
 	least, greatest, known := survey.measured(to.limits, &s.report, m)
@@ -304,8 +304,17 @@ func (v *partVerdict) open(measure string) {
 
 // besideSizes judges what needs no diameters.
 func (x *shaftRun) besideSizes(to *shaftGroup, i int, survey *JournalSurvey) {
+	for _, m := range [...]JournalMeasure{JournalFilletMeasure, JournalStrokeMeasure, JournalIndexMeasure} {
+		if to.limits.asks(m) {
+			x.journalFinding(to, i, survey, m)
+		}
+	}
+}
+
+// index judges the index of a crankpin.
+func (x *shaftRun) index(to *shaftGroup, i int, survey *JournalSurvey) {
 	g, s := to.g, &to.states[i]
-	if survey.Index.IsZero() || g.limits.Index.IsZero() {
+	if survey.Index.IsZero() {
 		return
 	}
 	f, err := survey.IndexFinding(to.limits)

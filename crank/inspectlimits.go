@@ -9,28 +9,28 @@ import (
 
 // Limits is what the manual and the shop give for a crankshaft, its bearings and
 // its rods: the document that readings are inspected by. What isn't in it isn't
-// asked for. A Page is the part of it that is about one kind of part, as a Sheet
-// is of the [Readings]. [ReadLimits] reads one.
+// asked for. [ReadLimits] reads it, [Limits.Blank] is the document of readings that
+// goes with it, and [Limits.Prepare] makes it ready for many engines.
 type Limits struct {
-	Schema       int              `json:"schema"`                // 1
-	Manual       string           `json:"manual,omitempty"`      // where the limits are printed
-	Layout       ShaftLayout      `json:"layout"`                // how many of what, and where they are read
-	Instruments  ShaftInstruments `json:"instruments,omitzero"`  // what they are read with
-	Shaft        ShaftPage        `json:"shaft,omitzero"`        // the crankshaft as a whole
-	Mains        JournalPage      `json:"mains,omitzero"`        // main journals
-	Crankpins    JournalPage      `json:"crankpins,omitzero"`    // crankpins
-	MainBearings BearingPage      `json:"mainBearings,omitzero"` // shells of the mains
-	BigEnds      BearingPage      `json:"bigEnds,omitzero"`      // shells of the big ends
-	MainBolts    BoltPage         `json:"mainBolts,omitzero"`    // bolts of the main caps
-	RodBolts     BoltPage         `json:"rodBolts,omitzero"`     // bolts of the rods
-	Rods         RodPage          `json:"rods,omitzero"`         // connecting rods
-	Thrust       ThrustPage       `json:"thrust,omitzero"`       // end float and its washers
-	Balance      BalancePage      `json:"balance,omitzero"`      // masses and unbalance
-	OilPump      PumpPage         `json:"oilPump,omitzero"`      // oil pump and relief valve
+	Schema       int               `json:"schema"`                // 1
+	Manual       string            `json:"manual,omitempty"`      // where the limits are printed
+	Layout       LimitsLayout      `json:"layout"`                // how many of what, and where they are read
+	Instruments  LimitsInstruments `json:"instruments,omitzero"`  // what they are read with
+	Shaft        LimitsShaft       `json:"shaft,omitzero"`        // the crankshaft as a whole
+	Mains        LimitsJournals    `json:"mains,omitzero"`        // main journals
+	Crankpins    LimitsJournals    `json:"crankpins,omitzero"`    // crankpins
+	MainBearings LimitsBearings    `json:"mainBearings,omitzero"` // shells of the mains
+	BigEnds      LimitsBearings    `json:"bigEnds,omitzero"`      // shells of the big ends
+	MainBolts    LimitsBolts       `json:"mainBolts,omitzero"`    // bolts of the main caps
+	RodBolts     LimitsBolts       `json:"rodBolts,omitzero"`     // bolts of the rods
+	Rods         LimitsRods        `json:"rods,omitzero"`         // connecting rods
+	Thrust       LimitsThrust      `json:"thrust,omitzero"`       // end float and its washers
+	Balance      LimitsBalance     `json:"balance,omitzero"`      // masses and unbalance
+	OilPump      LimitsPump        `json:"oilPump,omitzero"`      // oil pump and relief valve
 }
 
-// A ShaftLayout is how many parts there are, and where they are read.
-type ShaftLayout struct {
+// LimitsLayout is how many parts there are, and where they are read.
+type LimitsLayout struct {
 	Mains     int `json:"mains,omitzero"`     // main journals, from the front
 	Crankpins int `json:"crankpins,omitzero"` // crankpins, from the front
 	Rods      int `json:"rods,omitzero"`      // rods, by their cylinders' numbers
@@ -59,9 +59,9 @@ type ShaftLayout struct {
 	DialPlaces int `json:"dialPlaces,omitzero"`
 }
 
-// ShaftInstruments are what the readings are taken with. Readings that are written
+// LimitsInstruments are what the readings are taken with. Readings that are written
 // with an error of their own keep it.
-type ShaftInstruments struct {
+type LimitsInstruments struct {
 	Mains     instrument.Instrument `json:"mains,omitzero"`     // micrometer for the mains
 	Crankpins instrument.Instrument `json:"crankpins,omitzero"` // micrometer for the crankpins
 	Dial      units.Length          `json:"dial,omitzero"`      // ± of a dial reading: run-out, end float, rods
@@ -70,15 +70,15 @@ type ShaftInstruments struct {
 	Bolt      units.Length          `json:"bolt,omitzero"`      // ± of a bolt's length
 }
 
-// A ShaftPage is what is asked of the crankshaft as a whole.
-type ShaftPage struct {
+// LimitsShaft is what is asked of the crankshaft as a whole.
+type LimitsShaft struct {
 	Care inspection.Care `json:"care,omitzero"` // crack test and the like
 	// RunOut is the whole reading of the dial (TIR) at a main, Bend how far a main's
 	// centre lies off the line of the supports: half of what the eccentricity makes
 	// of the run-out.
 	RunOut     inspection.Limit `json:"runOut,omitzero"`
-	Bend       inspection.Limit `json:"bend,omitzero"`       // needs ShaftLayout.DialPlaces and Positions
-	Neighbours NeighbourPage    `json:"neighbours,omitzero"` // of mains next to each other; needs what Bend does
+	Bend       inspection.Limit `json:"bend,omitzero"`       // needs LimitsLayout.DialPlaces and Positions
+	Neighbours LimitsNeighbours `json:"neighbours,omitzero"` // of mains next to each other; needs what Bend does
 	Nose       inspection.Limit `json:"nose,omitzero"`       // run-out of the nose
 	Flange     inspection.Limit `json:"flange,omitzero"`     // run-out of the flange's rim
 	FlangeFace inspection.Limit `json:"flangeFace,omitzero"` // run-out of the flange's or flywheel's face
@@ -86,16 +86,16 @@ type ShaftPage struct {
 	Process    string           `json:"process,omitempty"`   // the maker's own for grinding them, where the surface asks for one
 }
 
-// A NeighbourPage is what the manual allows between mains next to each other, as
+// LimitsNeighbours is what the manual allows between mains next to each other, as
 // [NeighbourLimits] has it.
-type NeighbourPage struct {
+type LimitsNeighbours struct {
 	Along     inspection.Limit `json:"along,omitzero"`     // the sum of opposite high points, the difference of those on one side
 	RightSum  inspection.Limit `json:"rightSum,omitzero"`  // the sum at right angles
 	RightEach inspection.Limit `json:"rightEach,omitzero"` // each at right angles
 }
 
-// A JournalPage is what is asked of the mains, or of the crankpins.
-type JournalPage struct {
+// LimitsJournals is what is asked of the mains, or of the crankpins.
+type LimitsJournals struct {
 	Care       inspection.Care                 `json:"care,omitzero"`       // crack test of a journal and the like; the shaft has its own
 	Size       inspection.Limit                `json:"size,omitzero"`       // of a standard journal; undersizes count from its new band
 	OutOfRound inspection.Limit                `json:"outOfRound,omitzero"` // a difference of diameters
@@ -106,23 +106,23 @@ type JournalPage struct {
 	Stroke     inspection.Limit                `json:"stroke,omitzero"`     // of a crankpin
 	Index      inspection.LimitOf[units.Angle] `json:"index,omitzero"`      // of a crankpin, from its place
 	Case       tolerance.Bracket               `json:"case,omitzero"`       // depth of the hardened case at the standard size
-	Shells     []ShellPage                     `json:"shells,omitempty"`    // the undersizes that can be had, standard too
+	Shells     []LimitsShells                  `json:"shells,omitempty"`    // the undersizes that can be had, standard too
 	Plan       GrindPlan                       `json:"plan,omitzero"`       // how they are ground
 	// Beyond is what becomes of the shaft where no undersize cleans all up: usually
 	// Replace; Repair where the maker allows welding.
 	Beyond inspection.Action `json:"beyond,omitzero"`
 }
 
-// A ShellPage is an undersize that shells can be had in, with their wall.
-type ShellPage struct {
+// LimitsShells is an undersize that shells can be had in, with their wall.
+type LimitsShells struct {
 	ShellKit
 	// Wall is that of one new half at its crown. Left out, it is the standard wall
 	// of the bearings and half the undersize.
 	Wall tolerance.Band `json:"wall,omitzero"`
 }
 
-// A BearingPage is what is asked of the shells of the mains, or of the big ends.
-type BearingPage struct {
+// LimitsBearings is what is asked of the shells of the mains, or of the big ends.
+type LimitsBearings struct {
 	Care         inspection.Care  `json:"care,omitzero"`         // scored or pitted shells are replaced unless it says otherwise
 	OilClearance inspection.Limit `json:"oilClearance,omitzero"` // on the diameter
 	// Method is how the oil clearance is found; the bore with the shells in place,
@@ -141,8 +141,8 @@ type BearingPage struct {
 	Renew      bool             `json:"renew,omitzero"`      // shells are renewed whatever they measure
 }
 
-// A BoltPage is what is asked of bolts, as [BoltCheck] has it.
-type BoltPage struct {
+// LimitsBolts is what is asked of bolts, as [BoltCheck] has it.
+type LimitsBolts struct {
 	Care    inspection.Care  `json:"care,omitzero"`    // crack test and the like
 	Count   int              `json:"count,omitzero"`   // of each cap or rod; 2 if left out
 	Yield   bool             `json:"yield,omitzero"`   // tightened to yield: used once
@@ -151,9 +151,9 @@ type BoltPage struct {
 	Stretch inspection.Limit `json:"stretch,omitzero"` // tightened less free
 }
 
-// A RodPage is what is asked of the connecting rods, as [RodLimits] and [RodBore]
+// LimitsRods is what is asked of the connecting rods, as [RodLimits] and [RodBore]
 // have it.
-type RodPage struct {
+type LimitsRods struct {
 	Care       inspection.Care `json:"care,omitzero"`       // crack test and the like
 	CrackedCap bool            `json:"crackedCap,omitzero"` // the caps were cracked off, not sawn
 	// Straighten is that the maker allows bent rods to be straightened; those with
@@ -173,14 +173,14 @@ type RodPage struct {
 	Stroke     units.Length      `json:"stroke,omitzero"`    // of the engine, against a slip in the length
 	// Planes and Directions are where eyes are gauged; "front" and "rear", "in line"
 	// and "across" if left out.
-	Planes     []string `json:"planes,omitempty"`
-	Directions []string `json:"directions,omitempty"` // said with Planes
-	BigEnd     EyePage  `json:"bigEnd,omitzero"`      // shells out, cap tightened
-	SmallEnd   EyePage  `json:"smallEnd,omitzero"`    // of the bush, or of the bore
+	Planes     []string  `json:"planes,omitempty"`
+	Directions []string  `json:"directions,omitempty"` // said with Planes
+	BigEnd     LimitsEye `json:"bigEnd,omitzero"`      // shells out, cap tightened
+	SmallEnd   LimitsEye `json:"smallEnd,omitzero"`    // of the bush, or of the bore
 }
 
-// An EyePage is what is asked of an eye of the rods.
-type EyePage struct {
+// LimitsEye is what is asked of an eye of the rods.
+type LimitsEye struct {
 	Size    inspection.Limit `json:"size,omitzero"`    // of every diameter
 	Ovality inspection.Limit `json:"ovality,omitzero"` // in one plane
 	Taper   inspection.Limit `json:"taper,omitzero"`   // in one direction
@@ -189,8 +189,8 @@ type EyePage struct {
 	Work inspection.Action `json:"work,omitzero"`
 }
 
-// A ThrustPage is what is asked of the end float.
-type ThrustPage struct {
+// LimitsThrust is what is asked of the end float.
+type LimitsThrust struct {
 	Main     int              `json:"main,omitzero"`     // the main that takes the thrust
 	EndFloat inspection.Limit `json:"endFloat,omitzero"` // of the shaft
 	Places   int              `json:"places,omitzero"`   // how often it is read round a turn; 1 if left out

@@ -26,7 +26,7 @@ type Inspector struct {
 // shaftJournals are the mains or the crankpins made ready.
 type shaftJournals struct {
 	kind         JournalKind
-	page         *JournalPage
+	page         *LimitsJournals
 	n            int
 	part         string   // "main journals"
 	names        []string // "main 1"
@@ -50,8 +50,8 @@ type shaftJournals struct {
 
 // shaftBearings are the shells of the mains or of the big ends made ready.
 type shaftBearings struct {
-	page      *BearingPage
-	bolts     *BoltPage
+	page      *LimitsBearings
+	bolts     *LimitsBolts
 	n, places int
 	part      string   // "main bearing shells"
 	names     []string // "main 1"
@@ -107,7 +107,7 @@ func partNames(list, part string, n int) (names, paths []string) {
 	return names, paths
 }
 
-func (in *Inspector) journals(kind JournalKind, page *JournalPage, n int) shaftJournals {
+func (in *Inspector) journals(kind JournalKind, page *LimitsJournals, n int) shaftJournals {
 	l := &in.l
 	g := shaftJournals{kind: kind, page: page, n: n, part: "main journals", headings: l.Layout.MainDirections, micrometer: l.Instruments.Mains.Name}
 	list, one := "mains", "main"
@@ -165,7 +165,7 @@ func runningBand(s tolerance.Spec) tolerance.Band {
 	return s.Wear
 }
 
-func (l *ShaftLayout) planes() []string {
+func (l *LimitsLayout) planes() []string {
 	if len(l.Planes) == 0 {
 		return []string{"front", "rear"}
 	}
@@ -173,7 +173,7 @@ func (l *ShaftLayout) planes() []string {
 }
 
 // supports are the two mains that the shaft is turned on, by place.
-func (l *ShaftLayout) supports() [2]int {
+func (l *LimitsLayout) supports() [2]int {
 	if len(l.Supports) != 2 {
 		return [2]int{0, l.Mains - 1}
 	}
@@ -181,14 +181,14 @@ func (l *ShaftLayout) supports() [2]int {
 }
 
 // pin is the crankpin of a rod, both by place.
-func (l *ShaftLayout) pin(rod int) int {
+func (l *LimitsLayout) pin(rod int) int {
 	if rod < len(l.RodPins) {
 		return l.RodPins[rod] - 1
 	}
 	return rod
 }
 
-func (in *Inspector) bearings(list, one, part string, page *BearingPage, bolts *BoltPage, n int, boltPage string) shaftBearings {
+func (in *Inspector) bearings(list, one, part string, page *LimitsBearings, bolts *LimitsBolts, n int, boltPage string) shaftBearings {
 	b := shaftBearings{page: page, bolts: bolts, n: n, part: part, places: max(page.Places, 1), housing: page.Housing.New.BandOf, slips: in.slipped[list], boltSlips: in.slipped[boltPage]}
 	b.names, b.paths = partNames(list, one, n)
 	for i := range n {
@@ -203,7 +203,7 @@ func (in *Inspector) bearings(list, one, part string, page *BearingPage, bolts *
 	return b
 }
 
-func (p *BoltPage) count() int {
+func (p *LimitsBolts) count() int {
 	if p.Count == 0 {
 		return 2
 	}
@@ -211,7 +211,7 @@ func (p *BoltPage) count() int {
 }
 
 // asks reports whether the page asks for any length of a bolt.
-func (p *BoltPage) asks() bool {
+func (p *LimitsBolts) asks() bool {
 	return !p.Length.IsZero() || !p.Growth.IsZero() || !p.Stretch.IsZero()
 }
 
@@ -235,7 +235,7 @@ func (in *Inspector) prepareRods() {
 		Length: p.Length.Spec(), Bend: p.Bend.Spec(), Twist: p.Twist.Spec(), Per: p.Per, BendPer: p.BendPer.Spec(), TwistPer: p.TwistPer.Spec(),
 		Centres: p.Centres.Spec(), Side: p.Side.Spec(),
 	}
-	eye := func(e *EyePage) RodBore {
+	eye := func(e *LimitsEye) RodBore {
 		return RodBore{Planes: g.planes, Directions: g.directions, Size: e.Size.Spec(), Ovality: e.Ovality.Spec(), Taper: e.Taper.Spec()}
 	}
 	g.bigEnd, g.smallEnd = eye(&p.BigEnd), eye(&p.SmallEnd)
@@ -243,7 +243,7 @@ func (in *Inspector) prepareRods() {
 }
 
 // asks reports whether the page asks for an eye to be gauged.
-func (p *EyePage) asks() bool { return !p.Size.IsZero() || !p.Ovality.IsZero() || !p.Taper.IsZero() }
+func (p *LimitsEye) asks() bool { return !p.Size.IsZero() || !p.Ovality.IsZero() || !p.Taper.IsZero() }
 
 // shaftLimit is one limit of the document, by its path.
 type shaftLimit struct {
@@ -267,7 +267,7 @@ func (l *Limits) limits() []shaftLimit {
 	}
 	for _, j := range []struct {
 		page, what string
-		p          *JournalPage
+		p          *LimitsJournals
 	}{{"mains", "main journals", &l.Mains}, {"crankpins", "crankpins", &l.Crankpins}} {
 		all = append(all, shaftLimit{j.page, "size", j.what, j.p.Size}, shaftLimit{j.page, "outOfRound", j.what + ", out-of-round", j.p.OutOfRound},
 			shaftLimit{j.page, "taper", j.what + ", taper", j.p.Taper}, shaftLimit{j.page, "wear", j.what + ", wear", j.p.Wear},
@@ -275,7 +275,7 @@ func (l *Limits) limits() []shaftLimit {
 	}
 	for _, b := range []struct {
 		page, what string
-		p          *BearingPage
+		p          *LimitsBearings
 	}{{"mainBearings", "main bearings", &l.MainBearings}, {"bigEnds", "big ends", &l.BigEnds}} {
 		all = append(all, shaftLimit{b.page, "oilClearance", b.what + ", oil clearance", b.p.OilClearance}, shaftLimit{b.page, "housing", b.what + ", housing bore", b.p.Housing},
 			shaftLimit{b.page, "wall", b.what + ", shell wall", b.p.Wall}, shaftLimit{b.page, "variation", b.what + ", variation of the wall", b.p.Variation},
@@ -284,7 +284,7 @@ func (l *Limits) limits() []shaftLimit {
 	}
 	for _, b := range []struct {
 		page, what string
-		p          *BoltPage
+		p          *LimitsBolts
 	}{{"mainBolts", "main cap bolts", &l.MainBolts}, {"rodBolts", "rod bolts", &l.RodBolts}} {
 		all = append(all, shaftLimit{b.page, "length", b.what + ", free length", b.p.Length}, shaftLimit{b.page, "growth", b.what + ", growth", b.p.Growth},
 			shaftLimit{b.page, "stretch", b.what + ", stretch", b.p.Stretch})
@@ -295,7 +295,7 @@ func (l *Limits) limits() []shaftLimit {
 		shaftLimit{"rods", "centres", "rods, between centres", r.Centres}, shaftLimit{"rods", "side", "rods, side clearance", r.Side})
 	for _, e := range []struct {
 		name string
-		p    *EyePage
+		p    *LimitsEye
 	}{{"bigEnd", &r.BigEnd}, {"smallEnd", &r.SmallEnd}} {
 		what := "rods, " + strings.TrimSuffix(e.name, "End") + " end"
 		all = append(all, shaftLimit{"rods", e.name + ".size", what, e.p.Size}, shaftLimit{"rods", e.name + ".ovality", what + ", ovality", e.p.Ovality},

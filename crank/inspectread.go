@@ -2,7 +2,6 @@ package crank
 
 import (
 	"errors"
-	"strconv"
 
 	"github.com/tenthou/tenthou/internal/document"
 	"github.com/tenthou/tenthou/tolerance/inspection"
@@ -33,43 +32,11 @@ func readInspect[T any](name string, data []byte, validate func(*T) error) (T, e
 		return none, err
 	}
 	if err := validate(&into); err != nil {
-		return none, placed(name, data, err)
+		var at *inspection.PathError
+		if errors.As(err, &at) {
+			return none, document.At(name, data, at.Path, at.Err)
+		}
+		return none, document.At(name, data, "", err)
 	}
 	return into, nil
 }
-
-// placed gives an error with a path its document and its line.
-func placed(name string, data []byte, err error) error {
-	var at *inspection.PathError
-	if !errors.As(err, &at) {
-		return err
-	}
-	e := &DocumentError{Name: name, Err: at}
-	if place, ok := document.Locate(data, at.Path); ok {
-		e.Line = place.Line
-	}
-	return e
-}
-
-// A DocumentError says where in a document something that can't be stands, once its
-// form is right.
-type DocumentError struct {
-	Name string // the document's
-	Line int    // from 1; 0 where it isn't known
-	Err  error  // an inspection.PathError
-}
-
-// Error begins with name and line.
-func (e *DocumentError) Error() string {
-	s := e.Name
-	if e.Line > 0 {
-		s += ":" + strconv.Itoa(e.Line)
-	}
-	if s != "" {
-		s += ": "
-	}
-	return s + e.Err.Error()
-}
-
-// Unwrap gives the error at the place.
-func (e *DocumentError) Unwrap() error { return e.Err }

@@ -7,25 +7,24 @@ import (
 )
 
 // Readings is what was measured of a crankshaft, its bearings and its rods: the
-// document that is inspected. A Sheet is the part of it that is about one part.
-// What is left out, or "", is still to be read. [Limits.Blank] makes an empty one,
-// [ReadReadings] reads one.
+// document that is inspected. What is left out, or "", is still to be read.
+// [Limits.Blank] makes an empty one, [ReadReadings] reads one.
 type Readings struct {
-	Schema       int            `json:"schema"`                 // 1
-	Engine       string         `json:"engine,omitempty"`       // which one
-	Shaft        ShaftSheet     `json:"shaft,omitzero"`         // the crankshaft as a whole
-	Mains        []JournalSheet `json:"mains,omitempty"`        // main journals
-	Crankpins    []JournalSheet `json:"crankpins,omitempty"`    // crankpins
-	MainBearings []BearingSheet `json:"mainBearings,omitempty"` // shells, caps and bolts of the mains
-	BigEnds      []BearingSheet `json:"bigEnds,omitempty"`      // shells of the big ends, by the rods' numbers
-	Rods         []RodSheet     `json:"rods,omitempty"`         // connecting rods, with their bolts
-	Thrust       ThrustSheet    `json:"thrust,omitzero"`        // end float and thrust washers
-	Balance      BalanceSheet   `json:"balance,omitzero"`       // the balancing machine's readings
-	OilPump      PumpSheet      `json:"oilPump,omitzero"`       // oil pump and relief valve
+	Schema       int               `json:"schema"`                 // 1
+	Engine       string            `json:"engine,omitempty"`       // which one
+	Shaft        ReadingsShaft     `json:"shaft,omitzero"`         // the crankshaft as a whole
+	Mains        []ReadingsJournal `json:"mains,omitempty"`        // main journals
+	Crankpins    []ReadingsJournal `json:"crankpins,omitempty"`    // crankpins
+	MainBearings []ReadingsBearing `json:"mainBearings,omitempty"` // shells, caps and bolts of the mains
+	BigEnds      []ReadingsBearing `json:"bigEnds,omitempty"`      // shells of the big ends, by the rods' numbers
+	Rods         []ReadingsRod     `json:"rods,omitempty"`         // connecting rods, with their bolts
+	Thrust       ReadingsThrust    `json:"thrust,omitzero"`        // end float and thrust washers
+	Balance      ReadingsBalance   `json:"balance,omitzero"`       // the balancing machine's readings
+	OilPump      ReadingsPump      `json:"oilPump,omitzero"`       // oil pump and relief valve
 }
 
-// A ShaftSheet is what was seen and measured of the whole shaft.
-type ShaftSheet struct {
+// ReadingsShaft is what was seen and measured of the whole shaft.
+type ReadingsShaft struct {
 	Condition inspection.Condition `json:"condition,omitzero"` // cracks, colours of heat, tests made
 	// Mains and Crankpins name the undersize that they were last ground to, as the
 	// limits name it; the standard size if left out.
@@ -37,11 +36,11 @@ type ShaftSheet struct {
 	FlangeFace inspection.Reading `json:"flangeFace,omitzero"` // run-out of the face, the shaft held to one end
 }
 
-// A JournalSheet is what was measured of one journal.
-type JournalSheet struct {
+// ReadingsJournal is what was measured of one journal.
+type ReadingsJournal struct {
 	Number    int                               `json:"number"`             // from 1, from the front
 	Condition inspection.Condition              `json:"condition,omitzero"` // of this journal alone
-	Planes    []PlaneSheet                      `json:"planes,omitempty"`   // from the front
+	Planes    []ReadingsPlane                   `json:"planes,omitempty"`   // from the front
 	RunOut    inspection.Reading                `json:"runOut,omitzero"`    // of a main: the dial's whole swing
 	Dial      []inspection.Reading              `json:"dial,omitempty"`     // of a main: place by place, from the mark
 	Fillet    inspection.Reading                `json:"fillet,omitzero"`    // radius
@@ -52,14 +51,14 @@ type JournalSheet struct {
 	Walls []JournalWall `json:"walls,omitempty"`
 }
 
-// A PlaneSheet is one plane of a journal or of a rod's eye.
-type PlaneSheet struct {
+// ReadingsPlane is one plane of a journal or of a rod's eye.
+type ReadingsPlane struct {
 	At    string               `json:"at,omitempty"` // the plane's name, as a check: it must be the one whose turn it is
 	Sizes []inspection.Reading `json:"sizes"`        // by direction, as the micrometer or gauge shows them
 }
 
-// A BearingSheet is what was measured of one pair of shells, with its cap.
-type BearingSheet struct {
+// ReadingsBearing is what was measured of one pair of shells, with its cap.
+type ReadingsBearing struct {
 	Number    int                  `json:"number"`             // of the main, or of the rod
 	Condition inspection.Condition `json:"condition,omitzero"` // of both halves
 	// CapMark is the mark on a main's cap and HousingMark that beside it; a housing
@@ -68,21 +67,21 @@ type BearingSheet struct {
 	HousingMark string               `json:"housingMark,omitempty"` // said with CapMark
 	Housing     []inspection.Reading `json:"housing,omitempty"`     // of a main: bore without shells, cap tightened
 	Bore        []inspection.Reading `json:"bore,omitempty"`        // with the shells in place, at 90° to the split
-	Upper       ShellSheet           `json:"upper,omitzero"`        // half in the block or rod
-	Lower       ShellSheet           `json:"lower,omitzero"`        // half in the cap
+	Upper       ReadingsShell        `json:"upper,omitzero"`        // half in the block or rod
+	Lower       ReadingsShell        `json:"lower,omitzero"`        // half in the cap
 	Gap         inspection.Reading   `json:"gap,omitzero"`          // with one bolt slack
-	Strip       StripSheet           `json:"strip,omitzero"`        // a crushed gauging strip
-	Bolts       []BoltSheet          `json:"bolts,omitempty"`       // of a main's cap
+	Strip       ReadingsStrip        `json:"strip,omitzero"`        // a crushed gauging strip
+	Bolts       []ReadingsBolt       `json:"bolts,omitempty"`       // of a main's cap
 }
 
-// A ShellSheet is what was measured of one half shell.
-type ShellSheet struct {
+// ReadingsShell is what was measured of one half shell.
+type ReadingsShell struct {
 	Walls []inspection.Reading `json:"walls,omitempty"` // at the crown and along it
 	Width inspection.Reading   `json:"width,omitzero"`  // across the open ends, free
 }
 
-// A StripSheet is one crushed gauging strip, as [CrushedStrip] has it.
-type StripSheet struct {
+// ReadingsStrip is one crushed gauging strip, as [CrushedStrip] has it.
+type ReadingsStrip struct {
 	Front  inspection.Reading `json:"front,omitzero"`  // width at the front end
 	Middle inspection.Reading `json:"middle,omitzero"` // and in the middle, which isn't asked for
 	Rear   inspection.Reading `json:"rear,omitzero"`   // and at the rear end
@@ -90,8 +89,8 @@ type StripSheet struct {
 	Oiled  bool               `json:"oiled,omitzero"`  // there was oil
 }
 
-// A BoltSheet is what was measured of one bolt.
-type BoltSheet struct {
+// ReadingsBolt is what was measured of one bolt.
+type ReadingsBolt struct {
 	Number    int                  `json:"number"`             // from 1, of its cap or rod
 	Condition inspection.Condition `json:"condition,omitzero"` // of the bolt
 	New       bool                 `json:"new,omitzero"`       // never tightened yet
@@ -100,8 +99,8 @@ type BoltSheet struct {
 	Tightened inspection.Reading   `json:"tightened,omitzero"` // as fitted
 }
 
-// A RodSheet is what was measured of one connecting rod.
-type RodSheet struct {
+// ReadingsRod is what was measured of one connecting rod.
+type ReadingsRod struct {
 	Number    int                  `json:"number"`             // of its cylinder
 	Condition inspection.Condition `json:"condition,omitzero"` // of rod and cap
 	RodMark   string               `json:"rodMark,omitempty"`  // the mark on the rod
@@ -110,14 +109,14 @@ type RodSheet struct {
 	Left      inspection.Reading   `json:"left,omitzero"`      // the other dial
 	Twist     inspection.Reading   `json:"twist,omitzero"`     // over the fixture's span
 	Side      []inspection.Reading `json:"side,omitempty"`     // side clearance, by blades
-	BigEnd    []PlaneSheet         `json:"bigEnd,omitempty"`   // shells out, cap tightened
-	SmallEnd  []PlaneSheet         `json:"smallEnd,omitempty"` // bush or bore
-	Bolts     []BoltSheet          `json:"bolts,omitempty"`    // of its cap
-	Masses    RodMasses            `json:"masses,omitzero"`    // as weighed
+	BigEnd    []ReadingsPlane      `json:"bigEnd,omitempty"`   // shells out, cap tightened
+	SmallEnd  []ReadingsPlane      `json:"smallEnd,omitempty"` // bush or bore
+	Bolts     []ReadingsBolt       `json:"bolts,omitempty"`    // of its cap
+	Masses    ReadingsMasses       `json:"masses,omitzero"`    // as weighed
 }
 
-// RodMasses are what hangs on a crankpin with one rod, as [BobweightRod] has it.
-type RodMasses struct {
+// ReadingsMasses are what hangs on a crankpin with one rod, as [BobweightRod] has it.
+type ReadingsMasses struct {
 	BigEnd   inspection.ReadingOf[units.Mass] `json:"bigEnd,omitzero"`   // with cap, bolts and nuts
 	SmallEnd inspection.ReadingOf[units.Mass] `json:"smallEnd,omitzero"` // with its bush
 	Shells   inspection.ReadingOf[units.Mass] `json:"shells,omitzero"`   // both halves
@@ -127,21 +126,21 @@ type RodMasses struct {
 	Locks    inspection.ReadingOf[units.Mass] `json:"locks,omitzero"`    // both
 }
 
-// A ThrustSheet is what was measured of the end float.
-type ThrustSheet struct {
+// ReadingsThrust is what was measured of the end float.
+type ReadingsThrust struct {
 	Condition inspection.Condition `json:"condition,omitzero"` // of the washers
 	EndFloat  []inspection.Reading `json:"endFloat,omitempty"` // by dial or blades
 	Front     []inspection.Reading `json:"front,omitempty"`    // thickness of the pieces in front
 	Rear      []inspection.Reading `json:"rear,omitempty"`     // and of those behind
 }
 
-// A BalanceSheet is what the balancing machine showed.
-type BalanceSheet struct {
+// ReadingsBalance is what the balancing machine showed.
+type ReadingsBalance struct {
 	Unbalance []UnbalanceReading `json:"unbalance,omitempty"` // plane by plane
 }
 
-// A PumpSheet is what was measured of the oil pump, dry and clean.
-type PumpSheet struct {
+// ReadingsPump is what was measured of the oil pump, dry and clean.
+type ReadingsPump struct {
 	Condition inspection.Condition              `json:"condition,omitzero"` // of gears, body and cover
 	Tip       []inspection.Reading              `json:"tip,omitempty"`      // place by place
 	Body      []inspection.Reading              `json:"body,omitempty"`     // said with Tip

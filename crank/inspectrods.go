@@ -31,18 +31,18 @@ func (x *shaftRun) rods() {
 }
 
 // asks reports whether anything of the rods is measured.
-func (p *RodPage) asks() bool {
+func (p *LimitsRods) asks() bool {
 	return p.asksDials() || p.asksTwist() || !p.Side.IsZero() || p.BigEnd.asks() || p.SmallEnd.asks()
 }
 
-func (p *RodPage) asksDials() bool {
+func (p *LimitsRods) asksDials() bool {
 	return !p.Length.IsZero() || !p.Bend.IsZero() || !p.BendPer.IsZero() || !p.Centres.IsZero()
 }
 
-func (p *RodPage) asksTwist() bool { return !p.Twist.IsZero() || !p.TwistPer.IsZero() }
+func (p *LimitsRods) asksTwist() bool { return !p.Twist.IsZero() || !p.TwistPer.IsZero() }
 
 // rod judges length, bend, twist and side clearance.
-func (x *shaftRun) rod(i int, sheet *RodSheet, place int, v *partVerdict) {
+func (x *shaftRun) rod(i int, sheet *ReadingsRod, place int, v *partVerdict) {
 	g, p := &x.in.rods, &x.l.Rods
 	path, there := g.paths[place], place < g.n
 	at := shaftSpot{inspection.StepRods, g.names[i], path, there}
@@ -106,13 +106,13 @@ func (x *shaftRun) rod(i int, sheet *RodSheet, place int, v *partVerdict) {
 }
 
 // eyes judges both eyes of a rod.
-func (x *shaftRun) eyes(i int, sheet *RodSheet, place int, v *partVerdict) {
+func (x *shaftRun) eyes(i int, sheet *ReadingsRod, place int, v *partVerdict) {
 	g, p := &x.in.rods, &x.l.Rods
 	path, there := g.paths[place], place < g.n
 	for k, eye := range [...]struct {
-		page   *EyePage
+		page   *LimitsEye
 		bore   *RodBore
-		planes []PlaneSheet
+		planes []ReadingsPlane
 		field  string
 		paths  []string
 	}{{&p.BigEnd, &g.bigEnd, sheet.BigEnd, "bigEnd", g.endPaths}, {&p.SmallEnd, &g.smallEnd, sheet.SmallEnd, "smallEnd", g.pinPaths}} {
@@ -151,7 +151,7 @@ func (x *shaftRun) eyes(i int, sheet *RodSheet, place int, v *partVerdict) {
 }
 
 // eye are the diameters of an eye; the zero Bracket where none was read.
-func (x *shaftRun) eye(b *RodBore, planes []PlaneSheet, path, field string, there bool, limit *inspection.Limit, v *partVerdict) (sizes [][]tolerance.Bracket, taken int) {
+func (x *shaftRun) eye(b *RodBore, planes []ReadingsPlane, path, field string, there bool, limit *inspection.Limit, v *partVerdict) (sizes [][]tolerance.Bracket, taken int) {
 	wide := len(b.Directions)
 	all := make([]tolerance.Bracket, len(b.Planes)*wide)
 	sizes = make([][]tolerance.Bracket, len(b.Planes))

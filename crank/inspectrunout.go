@@ -38,12 +38,12 @@ func (x *shaftRun) straightness(shaft *partVerdict) {
 }
 
 // asksMains reports whether the page asks for the mains to be dialled.
-func (p *ShaftPage) asksMains() bool {
+func (p *LimitsShaft) asksMains() bool {
 	return !p.RunOut.IsZero() || p.asksBend()
 }
 
 // asksBend reports whether it asks for more than the dial's whole swing.
-func (p *ShaftPage) asksBend() bool {
+func (p *LimitsShaft) asksBend() bool {
 	n := &p.Neighbours
 	return !p.Bend.IsZero() || !n.Along.IsZero() || !n.RightSum.IsZero() || !n.RightEach.IsZero()
 }
@@ -175,9 +175,11 @@ func (x *shaftRun) supportRunOut() {
 		return
 	}
 	for _, i := range g.supports {
-		if s := &x.mains.states[i]; s.report.OutOfRound.Known {
-			_, hi := journalEnds(s.report.OutOfRound.Value)
-			s.worn.RunOut = journalSpan(0, hi)
+		s := &x.mains.states[i]
+		hi := units.Length(0)
+		if s.report.OutOfRound.Known {
+			_, hi = journalEnds(s.report.OutOfRound.Value)
 		}
+		s.worn.RunOut = journalSpan(0, hi)
 	}
 }

@@ -64,6 +64,9 @@ func (x *shaftRun) decideShaft(v *partVerdict) {
 	if d.Part != "crankshaft" && d.Part != "" {
 		d.Because = "the " + d.Part + " decide: " + d.Because
 	}
+	if v.missing > 0 && d.Part != "crankshaft" {
+		d.Settle = clause(d.Settle, v.toRead())
+	}
 	d.Step, d.Part, d.Where = inspection.StepCrank, "crankshaft", ""
 	if d.Action == inspection.ReUse {
 		d.Action = inspection.CleanAndReUse

@@ -9,7 +9,7 @@ import (
 )
 
 // shells judges the shells of the mains, or of the big ends, and decides on them.
-func (x *shaftRun) shells(b *shaftBearings, sheets []BearingSheet, to *shaftGroup, housing func(i int) []tolerance.Bracket) {
+func (x *shaftRun) shells(b *shaftBearings, sheets []ReadingsBearing, to *shaftGroup, housing func(i int) []tolerance.Bracket) {
 	if !b.page.asks() {
 		return
 	}
@@ -42,24 +42,24 @@ func (x *shaftRun) shells(b *shaftBearings, sheets []BearingSheet, to *shaftGrou
 }
 
 // asks reports whether anything of the shells is asked for.
-func (p *BearingPage) asks() bool {
+func (p *LimitsBearings) asks() bool {
 	return !p.OilClearance.IsZero() || p.asksShells()
 }
 
 // asksShells reports whether walls, nip or spread are asked for.
-func (p *BearingPage) asksShells() bool {
+func (p *LimitsBearings) asksShells() bool {
 	return !p.Wall.IsZero() || !p.Variation.IsZero() || !p.Spread.IsZero() || !p.Gap.IsZero()
 }
 
 // bearingSheet is a bearing's sheet and its place in its list; an empty one, and the
 // number of bearings, where it isn't in it.
-func bearingSheet(b *shaftBearings, sheets []BearingSheet, i int) (*BearingSheet, int) {
+func bearingSheet(b *shaftBearings, sheets []ReadingsBearing, i int) (*ReadingsBearing, int) {
 	for k := range sheets {
 		if sheets[k].Number == i+1 {
 			return &sheets[k], k
 		}
 	}
-	return &BearingSheet{}, b.n
+	return &ReadingsBearing{}, b.n
 }
 
 // journalOf is the journal that a bearing carries, by place.
@@ -74,12 +74,15 @@ func (x *shaftRun) journalOf(b *shaftBearings, i int) int {
 // renewed all are, and where the journals change so do they.
 func (x *shaftRun) shellSet(b *shaftBearings, to *shaftGroup, seen bool, worst, open inspection.Decision) {
 	d := inspection.Decision{Step: inspection.StepShells, Part: b.part}
+	renew := true
 	switch {
 	case to.gone && to.all:
 		d.Action, d.Because = inspection.Replace, "they go with the crankshaft: what takes its place has journals of its own"
 	case to.ground:
 		d.Action, d.Because = inspection.Replace, "the "+to.g.part+" are ground"
 		d.Size = to.g.kits[to.to].Name
+	case x.thinShells(b, to) && worst.Action < inspection.Replace:
+		d.Action, d.Because, d.Size, renew = inspection.Replace, "shells of another size go on journals that stay as they are", to.decision.Size, false
 	case !seen:
 		return
 	case worst.Action >= inspection.Replace:
@@ -100,23 +103,34 @@ func (x *shaftRun) shellSet(b *shaftBearings, to *shaftGroup, seen bool, worst, 
 		d.Settle = clause(d.Settle, "their size follows once the "+to.g.part+" are decided")
 	}
 	x.r.Decisions = append(x.r.Decisions, d)
-	to.newShells = d.Action == inspection.Replace
-	x.orderShells(b, to, d.Action == inspection.Replace)
+	to.newShells = renew && d.Action == inspection.Replace
+	x.orderShells(b, to, to.newShells)
+}
+
+// thinShells reports whether a journal that stays as it is gets shells of another
+// size.
+func (x *shaftRun) thinShells(b *shaftBearings, to *shaftGroup) bool {
+	for i := range b.n {
+		if kit := to.states[x.journalOf(b, i)].shells; kit >= 0 && kit != to.current {
+			return true
+		}
+	}
+	return false
 }
 
 // bearing judges one pair of shells.
-func (x *shaftRun) bearing(b *shaftBearings, i, place int, sheet *BearingSheet, to *shaftGroup, housing func(i int) []tolerance.Bracket, v *partVerdict) {
+func (x *shaftRun) bearing(b *shaftBearings, i, place int, sheet *ReadingsBearing, to *shaftGroup, housing func(i int) []tolerance.Bracket, v *partVerdict) {
 	p, list := b.page, b.paths[place]
 	x.tests(inspection.StepShells, list, b.names[i], p.Care, &sheet.Condition)
 	at := &shaftSpot{inspection.StepShells, b.names[i], list, place < b.n}
-	walls := p.asksShells() && (!p.Wall.IsZero() || !p.Variation.IsZero()) || p.Method == ByShellWalls && !p.OilClearance.IsZero()
+	walls := p.asksShells() && (!p.Wall.IsZero() || !p.Variation.IsZero()) || p.Method == ByShellWalls && !p.OilClearance.IsZero() && !anyRead(sheet.Bore)
 	var survey ShellSurvey
 	if walls {
 		places := b.places
 		if !p.Variation.IsZero() {
 			places = max(places, 2)
 		}
-		for k, half := range [...]*ShellSheet{&sheet.Upper, &sheet.Lower} {
+		for k, half := range [...]*ReadingsShell{&sheet.Upper, &sheet.Lower} {
 			read := x.readAll(nil, v, at, half.Walls, places, x.l.Instruments.Wall,
 				shaftAsk{[...]string{"upper.walls", "lower.walls"}[k], "shell wall", [...]string{"upper shell", "lower shell"}[k], "ball micrometer", &p.Wall})
 			if k == 0 {
@@ -135,24 +149,27 @@ func (x *shaftRun) bearing(b *shaftBearings, i, place int, sheet *BearingSheet, 
 }
 
 // oil judges one oil clearance by the page's method.
-func (x *shaftRun) oil(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, walls *ShellSurvey, v *partVerdict, at *shaftSpot) {
+func (x *shaftRun) oil(b *shaftBearings, i int, sheet *ReadingsBearing, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, walls *ShellSurvey, v *partVerdict, at *shaftSpot) {
 	p := b.page
 	if p.Method == ByGaugingStrip {
 		x.strip(b, i, sheet, path, v, at)
 		return
 	}
 	o := OilReadings{Where: b.names[i]}
+	var room [4]tolerance.Bracket
 	if p.Method == ByShellWalls {
 		o.Housing, o.Upper, o.Lower = housing(i), walls.Upper, walls.Lower
-		if len(o.Housing) == 0 {
-			x.miss(v, at.missing(&shaftAsk{"housing", "housing bore", "", "bore gauge", &p.Housing}, -1, 1))
+		if anyRead(sheet.Bore) { // measured in place: better than walls
+			o.Bore = x.readAll(room[:0], v, at, sheet.Bore, 0, x.l.Instruments.Bore, shaftAsk{field: "bore", measure: boreMeasure, with: "bore gauge"})
 		}
-		if len(o.Housing) == 0 || len(o.Upper) == 0 || len(o.Lower) == 0 {
+		if len(o.Housing) == 0 && len(o.Bore) == 0 {
+			x.missingHousing(b, i, v, at)
+		}
+		if len(o.Bore) == 0 && (len(o.Housing) == 0 || len(o.Upper) == 0 || len(o.Lower) == 0) {
 			return
 		}
 	} else {
-		var room [4]tolerance.Bracket
-		o.Bore = x.readAll(room[:0], v, at, sheet.Bore, b.places, x.l.Instruments.Bore, shaftAsk{"bore", "bore with the shells in place", "", "bore gauge, at 90° to the split", nil})
+		o.Bore = x.readAll(room[:0], v, at, sheet.Bore, b.places, x.l.Instruments.Bore, shaftAsk{"bore", boreMeasure, "", "bore gauge, at 90° to the split", nil})
 		if len(o.Bore) == 0 {
 			return
 		}
@@ -187,12 +204,32 @@ func (x *shaftRun) oil(b *shaftBearings, i int, sheet *BearingSheet, path string
 	x.keep(v, inspection.StepShells, path, f, work)
 }
 
+const boreMeasure = "bore with the shells in place"
+
+// missingHousing notes a housing bore that is asked for: of a main here, of a big
+// end with its rod.
+func (x *shaftRun) missingHousing(b *shaftBearings, i int, v *partVerdict, at *shaftSpot) {
+	ask := shaftAsk{"housing", "housing bore", "", "bore gauge", &b.page.Housing}
+	if b != &x.in.ends {
+		x.miss(v, at.missing(&ask, 0, 1))
+		return
+	}
+	if x.l.Rods.BigEnd.asks() {
+		v.open("the big end's bore") // its line stands with the rods
+		return
+	}
+	_, k := x.rodSheet(i)
+	rod := shaftSpot{inspection.StepShells, x.in.rods.ends[0][i], x.in.rods.paths[k], k < x.in.rods.n}
+	ask.field = "bigEnd[0].sizes[0]"
+	x.miss(v, rod.missing(&ask, -1, 1))
+}
+
 // oilMeasure is the name of the measure, whatever the method, so that a clearance
 // measured after the work stands beside the one predicted.
 const oilMeasure = "oil clearance"
 
 // strip judges one oil clearance by a crushed gauging strip.
-func (x *shaftRun) strip(b *shaftBearings, i int, sheet *BearingSheet, path string, v *partVerdict, at *shaftSpot) {
+func (x *shaftRun) strip(b *shaftBearings, i int, sheet *ReadingsBearing, path string, v *partVerdict, at *shaftSpot) {
 	p := b.page
 	s := CrushedStrip{Where: b.names[i], Turned: sheet.Strip.Turned, Oiled: sheet.Strip.Oiled}
 	front, ok := x.read(v, at, &sheet.Strip.Front, 0, shaftAsk{"strip.front", "width of the gauging strip", "front", "strip's paper", &p.OilClearance})
@@ -217,7 +254,7 @@ func (x *shaftRun) strip(b *shaftBearings, i int, sheet *BearingSheet, path stri
 }
 
 // halves judges walls, spread and nip.
-func (x *shaftRun) halves(b *shaftBearings, i int, sheet *BearingSheet, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, s *ShellSurvey, v *partVerdict, at *shaftSpot) {
+func (x *shaftRun) halves(b *shaftBearings, i int, sheet *ReadingsBearing, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, s *ShellSurvey, v *partVerdict, at *shaftSpot) {
 	p := b.page
 	s.Where = b.names[i]
 	limits := ShellLimits{Wall: p.Wall.Spec(), Variation: p.Variation.Spec(), Spread: p.Spread.Spec(), Gap: p.Gap.Spec()}
@@ -225,7 +262,7 @@ func (x *shaftRun) halves(b *shaftBearings, i int, sheet *BearingSheet, path str
 		limits.Wall = thickened(limits.Wall, to.g.kits[to.current].Undersize)
 	}
 	if !p.Spread.IsZero() {
-		for k, half := range [...]*ShellSheet{&sheet.Upper, &sheet.Lower} {
+		for k, half := range [...]*ReadingsShell{&sheet.Upper, &sheet.Lower} {
 			w, _ := x.read(v, at, &half.Width, 0, shaftAsk{[...]string{"upper.width", "lower.width"}[k], "width across the open ends, free", [...]string{"upper shell", "lower shell"}[k], "vernier calliper", &p.Spread})
 			if k == 0 {
 				s.FreeUpper = w
@@ -243,7 +280,7 @@ func (x *shaftRun) halves(b *shaftBearings, i int, sheet *BearingSheet, path str
 		s.Housing = b.housing.Interval()
 	}
 	if s.Housing.IsZero() && (!s.FreeUpper.IsZero() || !s.FreeLower.IsZero()) {
-		x.miss(v, at.missing(&shaftAsk{"housing", "housing bore", "", "bore gauge", nil}, -1, 1))
+		x.missingHousing(b, i, v, at)
 		s.FreeUpper, s.FreeLower = tolerance.Bracket{}, tolerance.Bracket{}
 	}
 	if !p.Gap.IsZero() {

@@ -152,7 +152,7 @@ func (x *shaftRun) doubtThrust(d *inspection.Decision, err error) {
 }
 
 // checkThrust refuses more pieces than a side has.
-func (l *Limits) checkThrust(s *ThrustSheet) error {
+func (l *Limits) checkThrust(s *ReadingsThrust) error {
 	for _, side := range [...]struct {
 		path string
 		list []inspection.Reading

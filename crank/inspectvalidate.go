@@ -73,7 +73,7 @@ func (l *Limits) checkLayout() error {
 }
 
 // asks reports whether the page asks for anything.
-func (p *JournalPage) asks() bool {
+func (p *LimitsJournals) asks() bool {
 	return !p.Size.IsZero() || !p.OutOfRound.IsZero() || !p.Taper.IsZero() || !p.Wear.IsZero() || !p.Fillet.IsZero() || !p.Stroke.IsZero() || !p.Index.IsZero()
 }
 
@@ -204,7 +204,7 @@ func (l *Limits) checkJournals() error {
 	for _, g := range [...]struct {
 		path string
 		kind JournalKind
-		page *JournalPage
+		page *LimitsJournals
 	}{{"mains", MainJournal, &l.Mains}, {"crankpins", Crankpin, &l.Crankpins}} {
 		p := g.page
 		if p.TaperRule >= journalTaperRules {
@@ -254,7 +254,7 @@ func (l *Limits) checkJournals() error {
 func (l *Limits) checkBearings() error {
 	for _, b := range [...]struct {
 		path string
-		page *BearingPage
+		page *LimitsBearings
 	}{{"mainBearings", &l.MainBearings}, {"bigEnds", &l.BigEnds}} {
 		p := b.page
 		if p.Method > ByGaugingStrip {

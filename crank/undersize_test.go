@@ -219,6 +219,12 @@ func TestCleansUpAt(t *testing.T) {
 	require.Equal(t, journalAt("[49.82 mm, 49.9 mm]"), c.Size)
 	p.Centring = OriginalThrow
 
+	// A main that is bent and not worn: 49.99 ± nothing, 0.02 off its centres' axis,
+	// which its diameters don't know of.
+	bent := wornPin("49.99 mm")
+	bent.Finished, bent.Greatest, bent.RunOut = journalAt("49.99 mm"), journalAt("49.99 mm"), journalAt("0.04 mm")
+	require.Equal(t, journalAt("49.93 mm"), at(bent, MainJournal).Size)
+
 	// A bend comes off too.
 	main := wornPin("49.96 mm")
 	main.RunOut = journalAt("0.04 mm")

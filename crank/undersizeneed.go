@@ -112,7 +112,9 @@ type CleanUp struct {
 //	least − run-out − 2·stock              a main with a bend left in it
 //	finished − e − 2·stock, e twice        from diameters alone, e = finished − least
 //
-// All that was measured counts, and each narrows the bracket. A wall that wasn't
+// All that was measured counts, and each narrows the bracket; where a bend is left,
+// what diameters promise at the least counts no more. Walls of a main are dialled
+// between the centres that it is ground on, as its run-out is. A wall that wasn't
 // dialled counts as unworn, so dial all round; the least diameter then says if one
 // was left out. With the centre moved it is the greatest circle within the walls
 // and within the unworn journal between them, taken so that it lies within them for
@@ -158,6 +160,9 @@ func CleansUpAt(j *WornJournal, kind JournalKind, p *GrindPlan) (CleanUp, error)
 	}
 	if !j.RunOut.IsZero() && !moved {
 		l, h := j.bent(stock)
+		if len(j.Walls) == 0 {
+			lo = l // what diameters promise is for the journal's own axis, which a bend puts off the centres
+		}
 		lo, hi = max(lo, l), min(hi, h)
 	}
 	if lo > hi {

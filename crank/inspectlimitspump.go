@@ -6,8 +6,8 @@ import (
 	"github.com/tenthou/tenthou/units"
 )
 
-// A PumpPage is what is asked of the oil pump, as [Pump] and [ReliefSpring] have it.
-type PumpPage struct {
+// LimitsPump is what is asked of the oil pump, as [Pump] and [ReliefSpring] have it.
+type LimitsPump struct {
 	Care      inspection.Care   `json:"care,omitzero"`      // what the maker orders of a pump that is scored or cracked
 	Kind      PumpKind          `json:"kind,omitzero"`      // how it is built
 	Tip       inspection.Limit  `json:"tip,omitzero"`       // tip clearance
@@ -20,11 +20,11 @@ type PumpPage struct {
 	Gasket    tolerance.Bracket `json:"gasket,omitzero"`    // compressed, where the end clearance is meant with it
 	CoverWear bool              `json:"coverWear,omitzero"` // the end clearance is meant with the cover's wear
 	NewWidth  tolerance.Band    `json:"newWidth,omitzero"`  // of new gears; then those in it are measured too
-	Relief    ReliefPage        `json:"relief,omitzero"`    // relief valve's spring
+	Relief    LimitsRelief      `json:"relief,omitzero"`    // relief valve's spring
 }
 
-// A ReliefPage is what is asked of the relief valve's spring.
-type ReliefPage struct {
+// LimitsRelief is what is asked of the relief valve's spring.
+type LimitsRelief struct {
 	Free      inspection.Limit                   `json:"free,omitzero"`      // free length
 	Height    units.Length                       `json:"height,omitzero"`    // at which the load is read
 	Load      inspection.LimitOf[units.Force]    `json:"load,omitzero"`      // at that height
@@ -33,8 +33,8 @@ type ReliefPage struct {
 	Pressure  inspection.LimitOf[units.Pressure] `json:"pressure,omitzero"`  // at which it opens; needs the two above
 }
 
-// A BalancePage is what is asked of masses and balance.
-type BalancePage struct {
+// LimitsBalance is what is asked of masses and balance.
+type LimitsBalance struct {
 	// BigEnds, SmallEnds and Rods are what the masses of the rods' ends, and of
 	// whole rods, may differ by over the set.
 	BigEnds   inspection.LimitOf[units.Mass] `json:"bigEnds,omitzero"`

@@ -1,0 +1,177 @@
+package crank
+
+import "github.com/tenthou/tenthou/tolerance/inspection"
+
+// notAsked is the error of a reading that the limits don't ask for: it would be
+// left unjudged.
+func notAsked(path string) error {
+	return inspection.At(path, &InputError{"reading", "(given)", "asked for by the limits, which leave it out: it would not be judged"})
+}
+
+func anyRead(list []inspection.Reading) bool {
+	for i := range list {
+		if list[i].Taken {
+			return true
+		}
+	}
+	return false
+}
+
+func anyPlane(list []ReadingsPlane) bool {
+	for i := range list {
+		if anyRead(list[i].Sizes) {
+			return true
+		}
+	}
+	return false
+}
+
+func (b *ReadingsBolt) read() bool { return b.Free.Taken || b.AsNew.Taken || b.Tightened.Taken }
+
+// unasked refuses readings that no limit asks for.
+func (l *Limits) unasked(r *Readings) error {
+	for i := range r.Mains {
+		if path := r.Mains[i].unasked(&l.Mains, l); path != "" {
+			return inspection.At(inspection.Index("mains", i), notAsked(path))
+		}
+	}
+	for i := range r.Crankpins {
+		if path := r.Crankpins[i].unasked(&l.Crankpins, nil); path != "" {
+			return inspection.At(inspection.Index("crankpins", i), notAsked(path))
+		}
+	}
+	for i := range r.MainBearings {
+		if path := r.MainBearings[i].unasked(&l.MainBearings, &l.MainBolts); path != "" {
+			return inspection.At(inspection.Index("mainBearings", i), notAsked(path))
+		}
+	}
+	for i := range r.BigEnds {
+		if path := r.BigEnds[i].unasked(&l.BigEnds, nil); path != "" {
+			return inspection.At(inspection.Index("bigEnds", i), notAsked(path))
+		}
+	}
+	for i := range r.Rods {
+		if path := r.Rods[i].unasked(l); path != "" {
+			return inspection.At(inspection.Index("rods", i), notAsked(path))
+		}
+	}
+	for _, one := range [...]struct {
+		given, asked bool
+		path         string
+	}{
+		{r.Shaft.Nose.Taken, !l.Shaft.Nose.IsZero(), "shaft.nose"}, {r.Shaft.Flange.Taken, !l.Shaft.Flange.IsZero(), "shaft.flange"},
+		{r.Shaft.FlangeFace.Taken, !l.Shaft.FlangeFace.IsZero(), "shaft.flangeFace"}, {anyRead(r.Thrust.EndFloat), !l.Thrust.EndFloat.IsZero(), "thrust.endFloat"},
+		{len(r.Balance.Unbalance) > 0, l.Balance.Rotor != nil, "balance.unbalance"},
+	} {
+		if one.given && !one.asked {
+			return notAsked(one.path)
+		}
+	}
+	return r.OilPump.unasked(&l.OilPump)
+}
+
+// unasked is the path of a reading that isn't asked for; whole are the limits where
+// the journal is a main.
+func (s *ReadingsJournal) unasked(p *LimitsJournals, whole *Limits) string {
+	sizes := !p.Size.IsZero() || !p.OutOfRound.IsZero() || !p.Taper.IsZero() || !p.Wear.IsZero()
+	switch {
+	case !sizes && anyPlane(s.Planes):
+		return "planes"
+	case s.RunOut.Taken && (whole == nil || whole.Shaft.RunOut.IsZero() || whole.Layout.DialPlaces > 0):
+		return "runOut"
+	case whole == nil && len(s.Dial) > 0 || anyRead(s.Dial) && !whole.Shaft.asksMains():
+		return "dial"
+	case s.Fillet.Taken && p.Fillet.IsZero():
+		return "fillet"
+	case s.Stroke.Taken && p.Stroke.IsZero():
+		return "stroke"
+	case s.Index.Taken && p.Index.IsZero():
+		return "index"
+	}
+	return ""
+}
+
+// unasked is the path of a reading that isn't asked for; bolts are nil for a big
+// end, whose housing is gauged with the rod. A bore is better than walls, and taken
+// in their place.
+func (s *ReadingsBearing) unasked(p *LimitsBearings, bolts *LimitsBolts) string {
+	oil := !p.OilClearance.IsZero()
+	walls := !p.Wall.IsZero() || !p.Variation.IsZero() || oil && p.Method == ByShellWalls
+	switch {
+	case bolts == nil && anyRead(s.Housing):
+		return "housing"
+	case anyRead(s.Bore) && (!oil || p.Method == ByGaugingStrip):
+		return "bore"
+	case !walls && anyRead(s.Upper.Walls):
+		return "upper.walls"
+	case !walls && anyRead(s.Lower.Walls):
+		return "lower.walls"
+	case s.Upper.Width.Taken && p.Spread.IsZero():
+		return "upper.width"
+	case s.Lower.Width.Taken && p.Spread.IsZero():
+		return "lower.width"
+	case s.Gap.Taken && p.Gap.IsZero():
+		return "gap"
+	case (s.Strip.Front.Taken || s.Strip.Middle.Taken || s.Strip.Rear.Taken) && (!oil || p.Method != ByGaugingStrip):
+		return "strip"
+	case bolts != nil && !bolts.asks() && boltsRead(s.Bolts):
+		return "bolts"
+	}
+	return ""
+}
+
+func boltsRead(bolts []ReadingsBolt) bool {
+	for i := range bolts {
+		if bolts[i].read() {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *ReadingsRod) unasked(l *Limits) string {
+	p := &l.Rods
+	switch {
+	case (s.Right.Taken || s.Left.Taken) && !p.asksDials():
+		return "right"
+	case s.Twist.Taken && !p.asksTwist():
+		return "twist"
+	case anyRead(s.Side) && p.Side.IsZero():
+		return "side"
+	case anyPlane(s.BigEnd) && !p.BigEnd.asks() && !l.BigEnds.asks():
+		return "bigEnd"
+	case anyPlane(s.SmallEnd) && !p.SmallEnd.asks():
+		return "smallEnd"
+	case s.Masses != (ReadingsMasses{}) && l.Balance.asked() == 0:
+		return "masses"
+	case !l.RodBolts.asks() && boltsRead(s.Bolts):
+		return "bolts"
+	}
+	return ""
+}
+
+func (s *ReadingsPump) unasked(p *LimitsPump) error {
+	for _, m := range [...]struct {
+		given bool
+		limit *inspection.Limit
+		path  string
+	}{
+		{anyRead(s.Tip), &p.Tip, "oilPump.tip"}, {anyRead(s.Body), &p.Body, "oilPump.body"}, {anyRead(s.Side), &p.Side, "oilPump.side"},
+		{anyRead(s.Backlash), &p.Backlash, "oilPump.backlash"}, {anyRead(s.Cover), &p.Cover, "oilPump.cover"}, {anyRead(s.Shaft), &p.Shaft, "oilPump.shaft"},
+		{anyRead(s.Plunger), &p.Plunger, "oilPump.plunger"},
+	} {
+		if m.given && m.limit.IsZero() {
+			return notAsked(m.path)
+		}
+	}
+	r := &p.Relief
+	switch {
+	case s.UsedWidth.Taken && (p.NewWidth.IsZero() || p.Side.IsZero()):
+		return notAsked("oilPump.usedWidth")
+	case s.Free.Taken && r.Free.IsZero() && r.Load.IsZero() && r.Pressure.IsZero():
+		return notAsked("oilPump.free")
+	case s.Load.Taken && r.Load.IsZero() && r.Pressure.IsZero():
+		return notAsked("oilPump.load")
+	}
+	return nil
+}
