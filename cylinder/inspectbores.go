@@ -1,8 +1,6 @@
 package cylinder
 
 import (
-	"errors"
-
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/inspection"
 	"github.com/tenthou/tenthou/tolerance/instrument"
@@ -81,7 +79,11 @@ func (x *inspecting) allBores() error {
 	}
 	bores := make([]boreSeen, len(x.in.where))
 	survey := ready.survey
-	survey.Block = x.r.Block.Thermal
+	if survey.Block = x.r.Block.Thermal; survey.Block != (instrument.Thermal{}) {
+		if _, err := survey.Block.SizeAt(l.Standard); err != nil {
+			return inspection.At("block.thermal", err)
+		}
+	}
 	survey.Readings = make([]BoreReading, len(ready.stations))
 	known := false
 	for i := range bores {
@@ -139,7 +141,7 @@ func (x *inspecting) bore(b *boreSeen, s *BoreSurvey) error {
 	}
 	s.TorquePlate, s.CapsTorqued = x.r.TorquePlate, x.r.CapsTorqued
 	if err := s.judge(b.limits, &b.report); err != nil {
-		return x.oddBore(b, s, err)
+		return inspection.At(base, err)
 	}
 	b.read, b.from = true, s.Finished
 	if s.Unworn.Taken {
@@ -232,34 +234,6 @@ func moved(s tolerance.Spec, by units.Length) tolerance.Spec {
 		}
 	}
 	return s
-}
-
-// oddBore is a survey that failed: the readings contradict each other so that
-// one of them is a slip, or something else in the document is wrong.
-func (x *inspecting) oddBore(b *boreSeen, s *BoreSurvey, err error) error {
-	path := x.in.paths[b.index]
-	var input *InputError
-	var gauge *instrument.InputError
-	if errors.As(err, &gauge) || !errors.As(err, &input) || input.Field == s.fieldName("size last finished to") || s.Ridge.checkRead() != nil {
-		return inspection.At(path, err)
-	}
-	slip := inspection.Slip{Path: path + ".levels", What: b.tally.where, Text: input.Value + " is not " + input.Want}
-	for k := range s.Readings {
-		if at := (Station{k / len(s.Headings), k % len(s.Headings)}); s.fieldName(s.Name(at)) == input.Field {
-			slip.Path, slip.What = x.in.bores.places[b.index][k], b.tally.where+", "+x.in.bores.stations[k]
-		}
-	}
-	x.slip(&b.tally, slip)
-	return nil
-}
-
-// checkRead refuses a ridge that was read and can't be.
-func (r Ridge) checkRead() error {
-	if r == (Ridge{}) {
-		return nil
-	}
-	_, err := r.OnDiameter()
-	return err
 }
 
 // boreNotes enters what stands against a pass beside the figures.

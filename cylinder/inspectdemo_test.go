@@ -5,6 +5,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"github.com/tenthou/tenthou/tolerance"
+	"github.com/tenthou/tenthou/units"
 )
 
 // The demo engine is invented: four cylinders, of which the third asks for an
@@ -29,4 +32,12 @@ func demoReadings(t testing.TB) Readings {
 	r, err := ReadReadings("readings.json", demoFile(t, "readings.json"))
 	require.NoError(t, err)
 	return r
+}
+
+// badPressure is a limit on a pressure that can't be.
+func badPressure(t testing.TB) tolerance.PrintedOf[units.Pressure] {
+	t.Helper()
+	p, err := tolerance.ParsePrintedOf[units.Pressure]("max -1 bar")
+	require.NoError(t, err)
+	return p
 }

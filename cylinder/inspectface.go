@@ -242,7 +242,8 @@ func (x *inspecting) heights(one *oneFace) error {
 		return nil
 	}
 	instrument := with(one.l.HeightWith, "height gauge or micrometer")
-	var at string
+	var at string // of the least, which stops a skim
+	var least units.Length
 	one.bracks = one.few[:0]
 	for i, name := range one.heightAt {
 		var h inspection.Reading
@@ -262,14 +263,16 @@ func (x *inspecting) heights(one *oneFace) error {
 			return inspection.At(inspection.Index(one.heights, i), err)
 		}
 		one.high.taken++
+		if lo, _ := h.Value.Lower(); len(one.bracks) == 0 || lo < least {
+			least, at = lo, name
+		}
 		one.bracks = append(one.bracks, h.Value)
-		at = name
 	}
 	if len(one.bracks) == 0 {
 		return nil
 	}
-	if len(one.bracks) > 1 {
-		at = ""
+	if at != "" {
+		at = "least at " + at
 	}
 	if near, ok := middleOf(one.height.spec); ok {
 		for i, b := range one.bracks {

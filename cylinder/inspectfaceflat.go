@@ -15,7 +15,7 @@ func (x *inspecting) byLines(one *oneFace, head *ReadingsHead) (FaceReport, erro
 	instrument := with(one.l.With, "straight-edge and blades")
 	read := false
 	lines := make([]Line, len(one.lines))
-	gaps := make([]Gap, 0, len(one.lines)+len(one.local))
+	gaps := make([]Gap, 0, len(one.lines))
 	for k, line := range one.lines {
 		lines[k] = Line{Name: one.lineNames[k], Direction: line.Direction}
 		var r ReadingsLine
@@ -48,28 +48,18 @@ func (x *inspecting) byLines(one *oneFace, head *ReadingsHead) (FaceReport, erro
 			t.taken++
 		}
 	}
-	read = x.shortGaps(one, lines) || read
+	for k := range one.r.Local {
+		if one.r.Local[k].Taken {
+			t.taken++
+		}
+	}
 	if err := x.bow(one, head); err != nil {
 		return FaceReport{}, err
 	}
 	if !read {
-		return FaceReport{}, nil
+		return FaceReport{}, x.localGaps(one, nil)
 	}
 	return x.gaps(one, lines)
-}
-
-// shortGaps puts in what a short straight-edge showed, as found on the first
-// line: a local limit holds anywhere.
-func (x *inspecting) shortGaps(one *oneFace, lines []Line) (read bool) {
-	for k := range one.local {
-		if k >= len(one.r.Local) || !one.r.Local[k].Taken {
-			continue
-		}
-		lines[0].Gaps = append(lines[0].Gaps, Gap{At: one.where, Gap: one.r.Local[k].Value, Over: one.l.Local[k].Over})
-		read = true
-		one.level.taken++
-	}
-	return read
 }
 
 // gaps judges the lines. A face that keeps its limits on every line is settled
@@ -102,7 +92,7 @@ func (x *inspecting) gaps(one *oneFace, lines []Line) (FaceReport, error) {
 		return FaceReport{Remedy: KeepFace}, nil
 	}
 	face := Face{Where: one.where, Lines: lines, Limits: one.faceLimits()}
-	if err := x.localGaps(one, face); err != nil {
+	if err := x.localGaps(one, &face); err != nil {
 		return FaceReport{}, err
 	}
 	report := face.shape()
@@ -127,15 +117,30 @@ func (f Face) shape() FaceReport {
 	return r
 }
 
-// localGaps judges what is allowed within a short length, by every gap that
-// says something of it.
-func (x *inspecting) localGaps(one *oneFace, face Face) error {
+// localGaps judges what is allowed within a short length: by the greatest gap
+// under a short straight-edge, or else by every gap under the long one, where
+// any was read, which none under a short one exceeds.
+func (x *inspecting) localGaps(one *oneFace, face *Face) error {
 	t := &one.level
 	for k := range one.local {
 		path := inspection.Index(one.path+".local", k)
 		m := &one.local[k]
 		if m.spec.IsZero() {
 			rests(t, m, tolerance.CantTell, []tolerance.Bracket{{}})
+			continue
+		}
+		read := k < len(one.r.Local) && one.r.Local[k].Taken
+		if read { // the greatest anywhere, so it speaks for the whole face
+			if _, err := x.length(t, m, one.where, path, "", one.r.Local[k].Value); err != nil {
+				return err
+			}
+			continue
+		}
+		miss := func() {
+			x.miss(t, path, "gap under a straight-edge of "+one.l.Local[k].Over.String(), one.where, with(one.l.With, "straight-edge and blades"), m.printed)
+		}
+		if face == nil {
+			miss()
 			continue
 		}
 		f, err := face.local(face.Limits.Local[k])
@@ -145,8 +150,8 @@ func (x *inspecting) localGaps(one *oneFace, face Face) error {
 		x.report.Findings = append(x.report.Findings, inspection.Found(t.step, path, f))
 		rests(t, m, f.Standing, []tolerance.Bracket{f.Least, f.Greatest})
 		x.note(t, f.Standing, !f.Spec.New.IsZero(), f.Settle, "")
-		if f.Standing == tolerance.CantTell && (k >= len(one.r.Local) || !one.r.Local[k].Taken) {
-			x.miss(t, path, "gap under a straight-edge of "+one.l.Local[k].Over.String(), one.where, with(one.l.With, "straight-edge and blades"), m.printed)
+		if f.Standing == tolerance.CantTell {
+			miss()
 		}
 	}
 	return nil

@@ -20,13 +20,14 @@ func (x *inspecting) decideBores(bores []boreSeen) error {
 	}
 	all := make([]inspection.Decision, len(bores))
 	force, untested := false, -1
+	worst := inspection.MeasureAgain // of the bores that weren't tested, by size
 	for i := range bores {
 		b := &bores[i]
 		d := x.decide(&b.tally, r)
 		all[i] = b.c.Condition.Overrule(l.Care, d)
 		force = force || d.Action == inspection.ReconditionTo
-		if d.Action != inspection.MeasureAgain && all[i].Action == inspection.MeasureAgain {
-			untested = i
+		if all[i].Action == inspection.MeasureAgain && d.Action > worst {
+			untested, worst = i, d.Action
 		}
 	}
 	set := setDecision("cylinder bores", all...)
@@ -40,8 +41,8 @@ func (x *inspecting) decideBores(bores []boreSeen) error {
 		set.Settle = joined(set.Settle, "list the oversizes that pistons can be had in: the limits have none")
 	}
 	if untested >= 0 && set.Action < inspection.Replace {
-		d := all[untested]
-		set.Action, set.Size, set.Because, set.Settle, set.Governs = d.Action, "", joined(set.Because, d.Because), joined(d.Settle, set.Settle), d.Where
+		d := &all[untested]
+		set.Action, set.Size, set.Because, set.Settle, set.Governs = d.Action, "", d.Because, d.Settle, d.Where
 	}
 	if set.Action == inspection.ReconditionTo || work.kit >= 0 && set.Action == inspection.Repair {
 		follow(all, inspection.ReconditionTo, &set)

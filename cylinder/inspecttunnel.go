@@ -269,6 +269,9 @@ func (x *inspecting) lineUp(housings []housingSeen, t *tally) error {
 		r := housings[i].m.Line
 		if !r.Taken {
 			x.miss(t, path, "height along the tunnel", ready.where[i], instrument, ready.straight.printed)
+			if h := &housings[i].tally; h.missing == 0 { // it isn't wholly measured either
+				h.missing, h.first = 1, "height along the tunnel, "+ready.where[i]
+			}
 			continue
 		}
 		r, err := r.Within(l.Error)
