@@ -25,33 +25,52 @@ type Report struct {
 // the reports is kept. A caution is said once.
 func Merge(reports ...Report) Report {
 	var m Report
-	for _, r := range reports {
+	for i := range reports {
+		r := &reports[i]
 		m.Slips = append(m.Slips, r.Slips...)
-		m.Findings = append(m.Findings, r.Findings...)
-		m.Decisions = append(m.Decisions, r.Decisions...)
-		m.Missing = append(m.Missing, r.Missing...)
-		m.Orders = append(m.Orders, r.Orders...)
-		m.Predicted = append(m.Predicted, r.Predicted...)
 		for _, c := range r.Cautions {
 			if !slices.Contains(m.Cautions, c) {
 				m.Cautions = append(m.Cautions, c)
 			}
 		}
 	}
-	sortSteps(m.Findings, func(f *Finding) Step { return f.Step })
-	sortSteps(m.Decisions, func(d *Decision) Step { return d.Step })
-	sortSteps(m.Missing, func(x *Missing) Step { return x.Step })
-	sortSteps(m.Orders, func(o *Order) Step { return o.Step })
-	sortSteps(m.Predicted, func(f *Finding) Step { return f.Step })
+	m.Findings = inSteps(reports, func(r *Report) []Finding { return r.Findings }, func(f *Finding) Step { return f.Step })
+	m.Decisions = inSteps(reports, func(r *Report) []Decision { return r.Decisions }, func(d *Decision) Step { return d.Step })
+	m.Missing = inSteps(reports, func(r *Report) []Missing { return r.Missing }, func(x *Missing) Step { return x.Step })
+	m.Orders = inSteps(reports, func(r *Report) []Order { return r.Orders }, func(o *Order) Step { return o.Step })
+	m.Predicted = inSteps(reports, func(r *Report) []Finding { return r.Predicted }, func(f *Finding) Step { return f.Step })
 	return m
 }
 
-// sortSteps puts a list in bench order, stably; of most lists nothing moves.
-func sortSteps[T any](list []T, step func(*T) Step) {
-	byStep := func(a, b T) int { return int(step(&a)) - int(step(&b)) }
-	if !slices.IsSortedFunc(list, byStep) {
-		slices.SortStableFunc(list, byStep)
+// inSteps puts the lists of several reports into bench order, each item moved
+// once: how many a step has tells where it begins.
+func inSteps[T any](reports []Report, list func(*Report) []T, step func(*T) Step) []T {
+	var from [256]int // by Step
+	n := 0
+	for i := range reports {
+		of := list(&reports[i])
+		for k := range of {
+			from[step(&of[k])]++
+		}
+		n += len(of)
 	}
+	if n == 0 {
+		return nil
+	}
+	at := 0
+	for i, count := range from {
+		from[i], at = at, at+count
+	}
+	all := make([]T, n)
+	for i := range reports {
+		of := list(&reports[i])
+		for k := range of {
+			s := step(&of[k])
+			all[from[s]] = of[k]
+			from[s]++
+		}
+	}
+	return all
 }
 
 // Count is how many findings have each standing, by [tolerance.Standing].
