@@ -7,6 +7,9 @@ const plainMax = 64
 
 // plainInterval reads an interval in a plain form.
 func plainInterval[Q units.Quantity](s string) (i Interval[Q], ok bool) {
+	if len(s) > plainMax {
+		return i, false
+	}
 	p := plain{t: plainOf[Q](), s: s}
 	lo, hi, ok := p.interval()
 	if !ok {
@@ -17,6 +20,9 @@ func plainInterval[Q units.Quantity](s string) (i Interval[Q], ok bool) {
 
 // plainBand reads a band in a plain form.
 func plainBand[Q units.Quantity](s string) (b PrintedOf[Q], ok bool) {
+	if len(s) > plainMax {
+		return b, false
+	}
 	p := plain{t: plainOf[Q](), s: s}
 	lo, hi, calculated, ok := p.band()
 	if !ok {
