@@ -63,7 +63,7 @@ func (l *Limits) checkBanks() error {
 		}
 		for k, c := range bank {
 			if c < 1 || c > l.Cylinders || seen[c] {
-				return badAt(inspection.Index(path, k), "cylinder", strconv.Itoa(c), "each from 1 to "+strconv.Itoa(l.Cylinders)+" once")
+				return badAt(inspection.Index(path, k), "cylinder", strconv.Itoa(c), "one from 1 to "+strconv.Itoa(l.Cylinders)+" that stands in no other place")
 			}
 			seen[c] = true
 			n++

@@ -24,7 +24,7 @@ type Outcome struct {
 type Skim struct {
 	Step inspection.Step `json:"step"`           // a block face or a head
 	Bank string          `json:"bank,omitempty"` // "bank 2"; empty where there is one alone
-	Plan SkimPlan        `json:"plan"`
+	Plan SkimPlan        `json:"plan"`           // what to take off, and what it leaves
 }
 
 // A BoreOutcome is what one bore is, as far as it was read, and what it will be

@@ -93,14 +93,14 @@ type ReadingsCylinder struct {
 	// Finished is the size that it was last finished to. Left out, it is taken
 	// to have been anywhere within the limits of size for new parts.
 	Finished inspection.Reading `json:"finished,omitzero"`
-	Unworn   inspection.Reading `json:"unworn,omitzero"` // with the same gauge, below the ring travel
-	Ridge    inspection.Reading `json:"ridge,omitzero"`  // counted as the limits do
-	Levels   []ReadingsLevel    `json:"levels,omitempty"`
-	Walls    []BoreWall         `json:"walls,omitempty"` // dialled from the original axis
-	Sonic    []SonicWall        `json:"sonic,omitempty"` // walls read with an ultrasonic gauge
+	Unworn   inspection.Reading `json:"unworn,omitzero"`  // with the same gauge, below the ring travel
+	Ridge    inspection.Reading `json:"ridge,omitzero"`   // counted as the limits do
+	Levels   []ReadingsLevel    `json:"levels,omitempty"` // in the order of the limits
+	Walls    []BoreWall         `json:"walls,omitempty"`  // dialled from the original axis
+	Sonic    []SonicWall        `json:"sonic,omitempty"`  // walls read with an ultrasonic gauge
 	// CrossHatch is the angle of the marks, as the limits count it.
 	CrossHatch inspection.ReadingOf[units.Angle] `json:"crossHatch,omitzero"`
-	Liner      ReadingsLiner                     `json:"liner,omitzero"`
+	Liner      ReadingsLiner                     `json:"liner,omitzero"` // of a block with wet ones
 }
 
 // ReadingsLevel is a bore at one of the limits' levels. Readings are exact
@@ -113,14 +113,14 @@ type ReadingsLevel struct {
 
 // ReadingsCompression is what the gauge showed, above the atmosphere.
 type ReadingsCompression struct {
-	Dry inspection.ReadingOf[units.Pressure] `json:"dry,omitzero"`
+	Dry inspection.ReadingOf[units.Pressure] `json:"dry,omitzero"` // as the engine is
 	Wet inspection.ReadingOf[units.Pressure] `json:"wet,omitzero"` // with a little oil in
 }
 
 // ReadingsLeakage is what the tester showed, above the atmosphere.
 type ReadingsLeakage struct {
-	Supply    inspection.ReadingOf[units.Pressure] `json:"supply,omitzero"`
-	Held      inspection.ReadingOf[units.Pressure] `json:"held,omitzero"`
+	Supply    inspection.ReadingOf[units.Pressure] `json:"supply,omitzero"`    // before the orifice
+	Held      inspection.ReadingOf[units.Pressure] `json:"held,omitzero"`      // in the cylinder
 	Heard     []Heard                              `json:"heard,omitempty"`    // where air escapes
 	Neighbour int                                  `json:"neighbour,omitzero"` // the cylinder where it was heard
 }
