@@ -104,10 +104,7 @@ func inspect(name string, data []byte) (e engine, rows []row, err error) {
 	if err = document.DecodeNamed(name, data, &e); err != nil {
 		return e, nil, err
 	}
-	at := func(path string, err error) error {
-		where, _ := document.Locate(data, path)
-		return fmt.Errorf("%s:%d: %s: %w", name, where.Line, path, err)
-	}
+	at := func(path string, err error) error { return document.At(name, data, path, err) }
 	if len(e.Cylinders) == 0 {
 		return e, nil, at("cylinders", fmt.Errorf("no cylinder was read"))
 	}

@@ -43,8 +43,7 @@ func inspect(name string, data []byte) (judged, error) {
 	err := j.judge()
 	var p placed
 	if errors.As(err, &p) {
-		where, _ := document.Locate(data, p.path)
-		err = fmt.Errorf("%s:%d: %s: %w", name, where.Line, p.path, p.err)
+		err = document.At(name, data, p.path, p.err)
 	} else if err != nil {
 		err = fmt.Errorf("%s: %w", name, err)
 	}

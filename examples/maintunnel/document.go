@@ -82,10 +82,7 @@ func read(name string, data []byte) (e engine, err error) {
 	if err = document.DecodeNamed(name, data, &e); err != nil {
 		return e, err
 	}
-	at := func(path string, err error) error {
-		where, _ := document.Locate(data, path)
-		return fmt.Errorf("%s:%d: %s: %w", name, where.Line, path, err)
-	}
+	at := func(path string, err error) error { return document.At(name, data, path, err) }
 	if e.Line == nil {
 		return e, nil
 	}

@@ -68,10 +68,7 @@ func read(name string, data []byte, bar *cylinder.Centring) (e engine, j cylinde
 	if err = document.DecodeNamed(name, data, &e); err != nil {
 		return e, j, c, err
 	}
-	at := func(path string, err error) error {
-		where, _ := document.Locate(data, path)
-		return fmt.Errorf("%s:%d: %s: %w", name, where.Line, path, err)
-	}
+	at := func(path string, err error) error { return document.At(name, data, path, err) }
 	j = cylinder.OversizeJob{
 		Standard: e.Standard, Clearance: e.Clearance, Boring: cylinder.Price(e.Boring),
 		Liner: cylinder.RepairLiner{Outside: e.Liner.Outside, Price: cylinder.Price(e.Liner.Price)},
