@@ -2,7 +2,6 @@ package valvetrain
 
 import (
 	"github.com/tenthou/tenthou/tolerance/inspection"
-	"github.com/tenthou/tenthou/units"
 )
 
 // Inspect judges the readings of one engine by its limits: what looks like a
@@ -24,7 +23,20 @@ func (x *Inspector) Inspect(r *Readings) (inspection.Report, error) {
 	if x.err != nil {
 		return inspection.Report{}, x.err
 	}
-	c := inspectRun{x: x, r: r}
+	c, _ := x.pool.Get().(*inspectRun)
+	if c == nil {
+		c = new(inspectRun)
+	}
+	defer func() {
+		c.forget()
+		x.pool.Put(c)
+	}()
+	c.x, c.r = x, r
+	return c.inspect()
+}
+
+func (c *inspectRun) inspect() (inspection.Report, error) {
+	x, r := c.x, c.r
 	if err := c.begin(); err != nil {
 		return inspection.Report{}, err
 	}
@@ -71,9 +83,9 @@ func (c *inspectRun) begin() error {
 	x := c.x
 	c.out.Slips = append(c.out.Slips, x.slips...)
 	c.out.Findings = make([]inspection.Finding, 0, x.findings)
-	c.sets = make([]inspectSet[units.Length], x.lengths)
-	c.loads = make([]inspectSet[units.Force], x.forces)
-	c.shelf = make([]inspectPlace, len(x.names))
+	if c.shelf == nil {
+		c.makeRoom()
+	}
 	c.layOut()
 	if err := c.findCams(); err != nil {
 		return err

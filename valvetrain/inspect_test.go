@@ -142,7 +142,7 @@ func TestInspect_demo(t *testing.T) {
 	require.Contains(t, orders, "exhaust valve spring (exhaust 7)")
 	require.Contains(t, orders, "camshaft, with its followers (exhaust camshaft)")
 	require.Contains(t, orders, "valve shim, 2.85 mm (inlet 3): not yet, a decision is open")
-	require.Len(t, report.Cautions, 3)
+	require.Len(t, report.Cautions, 4)
 }
 
 func TestInspect_blank(t *testing.T) {

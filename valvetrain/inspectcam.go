@@ -9,8 +9,6 @@ import (
 // findCams gives the camshafts and the measures of the drive that are listed
 // their places.
 func (c *inspectRun) findCams() error {
-	c.cams = make([]inspectCamFound, len(c.x.cams))
-	c.driven = make([]inspectDriven, len(c.x.drive))
 	for i := range c.r.Camshafts {
 		read, at := &c.r.Camshafts[i], -1
 		for j := range c.x.cams {
@@ -18,13 +16,13 @@ func (c *inspectRun) findCams() error {
 				at = j
 			}
 		}
-		path := inspection.Index("camshafts", i)
+		path := func() string { return inspection.Index("camshafts", i) }
 		if at < 0 {
-			return inspection.At(path+".name", &InputError{"camshaft", strconv.Quote(inputText(read.Name)), "one of those that the limits name"})
+			return inspection.At(path()+".name", &InputError{"camshaft", strconv.Quote(inputText(read.Name)), "one of those that the limits name"})
 		}
 		s, m := &c.cams[at].state, c.x.cams[at].limits
 		if s.listed {
-			return inspection.At(path+".name", &InputError{"camshaft", strconv.Quote(inputText(read.Name)), "listed once"})
+			return inspection.At(path()+".name", &InputError{"camshaft", strconv.Quote(inputText(read.Name)), "listed once"})
 		}
 		s.listed, s.index, s.cond = true, i, read.Condition
 		for _, row := range [...]struct {
@@ -32,12 +30,15 @@ func (c *inspectRun) findCams() error {
 			n, most int
 		}{{"journals", len(read.Journals), m.Journals}, {"inletLobes", len(read.Inlet), m.InletLobes}, {"exhaustLobes", len(read.Exhaust), m.ExhaustLobes}} {
 			if row.n > row.most {
-				return inspection.At(path+"."+row.field, &InputError{"readings", strconv.Itoa(row.n), "at most the " + strconv.Itoa(row.most) + " that the limits ask for"})
+				return inspection.At(path()+"."+row.field, &InputError{"readings", strconv.Itoa(row.n), "at most the " + strconv.Itoa(row.most) + " that the limits ask for"})
 			}
 		}
 		for j := range read.Journals {
+			if read.Journals[j].CapMark == "" {
+				continue
+			}
 			if err := inspection.Matched("cap", "journal "+strconv.Itoa(j+1), inputText(read.Journals[j].CapMark), strconv.Itoa(j+1)); err != nil {
-				return inspection.At(path+"."+inspection.Index("journals", j)+".capMark", err)
+				return inspection.At(path()+"."+inspection.Index("journals", j)+".capMark", err)
 			}
 		}
 	}
@@ -48,13 +49,13 @@ func (c *inspectRun) findCams() error {
 				at = j
 			}
 		}
-		path := inspection.Index("drive", i)
+		path := func() string { return inspection.Index("drive", i) }
 		if at < 0 {
-			return inspection.At(path+".measure", &InputError{"measure of the drive", strconv.Quote(inputText(read.Part + ", " + read.Measure)), "one of those that the limits name"})
+			return inspection.At(path()+".measure", &InputError{"measure of the drive", strconv.Quote(inputText(read.Part + ", " + read.Measure)), "one of those that the limits name"})
 		}
 		s := &c.driven[at].state
 		if s.listed {
-			return inspection.At(path+".measure", &InputError{"measure of the drive", strconv.Quote(inputText(read.Measure)), "listed once"})
+			return inspection.At(path()+".measure", &InputError{"measure of the drive", strconv.Quote(inputText(read.Measure)), "listed once"})
 		}
 		s.listed, s.index, s.cond = true, i, read.Condition
 	}

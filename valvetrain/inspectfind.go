@@ -18,45 +18,57 @@ func inspectSchemaOf(r *Readings) string {
 	return strconv.Itoa(r.Schema)
 }
 
-// layOut makes room for what like parts give, and names every part. A part that
-// isn't listed stands behind the last one of its list.
-func (c *inspectRun) layOut() {
+// makeRoom makes room for what like parts give, and for what is found of each.
+func (c *inspectRun) makeRoom() {
 	x := c.x
-	room := make([]inspection.Reading, 0, x.asks)
-	at := make([]inspectFrom, 0, x.asks)
-	give := func(m *inspectMeasure[units.Length], parts int) {
-		n := parts * len(m.subs)
-		if m.asked && n > 0 && len(room)+n <= cap(room) {
-			set := &c.sets[m.set]
-			set.readings, set.at = room[len(room):len(room):len(room)+n], at[len(at):len(at):len(at)+n]
-			room, at = room[:len(room)+n], at[:len(at)+n]
-		}
-	}
+	c.sets = make([]inspectSet[units.Length], x.lengths)
+	c.loads = make([]inspectSet[units.Force], x.forces)
+	c.shelf = make([]inspectPlace, len(x.names))
+	c.cams = make([]inspectCamFound, len(x.cams))
+	c.driven = make([]inspectDriven, len(x.drive))
 	for k := range x.kinds {
 		kind := &x.kinds[k]
-		n := kind.to - kind.from
-		if kind.limits == nil {
-			continue
-		}
-		for _, m := range [...]*inspectMeasure[units.Length]{&kind.bore, &kind.rock, &kind.stem, &kind.margin, &kind.faceRun, &kind.stemRun, &kind.tip,
-			&kind.length, &kind.width, &kind.runOut, &kind.depth, &kind.tipHeight, &kind.shim} {
-			give(m, n)
-		}
-		springs := len(kind.springs)
+		n, springs := kind.to-kind.from, len(kind.springs)
 		states, coils := make([]inspectState, n*springs), make([]inspectSpringFound, n*springs)
 		for i := kind.from; i < kind.to; i++ {
-			p, name := &c.shelf[i], x.names[i]
 			at := (i - kind.from) * springs
-			p.springs, p.coils = states[at:at+springs], coils[at:at+springs]
-			for _, s := range [...]struct {
-				s    *inspectState
-				list string
-			}{{&p.guide, "guides"}, {&p.valve, "valves"}, {&p.seat, "seats"}, {&p.follower, "followers"}, {&p.rocker, "rockers"}, {&p.gap, "clearances"}} {
-				s.s.where, s.s.list = name, s.list
-			}
-			for j := range p.springs {
-				p.springs[j].where, p.springs[j].list = name, "springs"
-			}
+			c.shelf[i].springs, c.shelf[i].coils = states[at:at+springs], coils[at:at+springs]
+		}
+	}
+}
+
+// forget keeps nothing of an engine but the room that was made.
+func (c *inspectRun) forget() {
+	c.r, c.out, c.err, c.lengths, c.forces = nil, inspection.Report{}, nil, nil, nil
+	c.shimPlan, c.shimHead = ShimPlan{}, ShimHead{}
+	for i := range c.sets {
+		c.sets[i].values, c.sets[i].at = c.sets[i].values[:0], c.sets[i].at[:0]
+	}
+	for i := range c.loads {
+		c.loads[i].values, c.loads[i].at = c.loads[i].values[:0], c.loads[i].at[:0]
+	}
+	for i := range c.shelf {
+		p := &c.shelf[i]
+		clear(p.springs)
+		clear(p.coils)
+		*p = inspectPlace{springs: p.springs, coils: p.coils}
+	}
+	clear(c.cams)
+	clear(c.driven)
+}
+
+// layOut names every part.
+func (c *inspectRun) layOut() {
+	for i := range c.shelf {
+		p, name := &c.shelf[i], c.x.names[i]
+		p.guide.where, p.guide.list = name, "guides"
+		p.valve.where, p.valve.list = name, "valves"
+		p.seat.where, p.seat.list = name, "seats"
+		p.follower.where, p.follower.list = name, "followers"
+		p.rocker.where, p.rocker.list = name, "rockers"
+		p.gap.where, p.gap.list = name, "clearances"
+		for j := range p.springs {
+			p.springs[j].where, p.springs[j].list = name, "springs"
 		}
 	}
 }

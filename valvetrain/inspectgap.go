@@ -20,7 +20,7 @@ func (c *inspectRun) decideGaps() {
 	c.each(func(k *inspectKind) {
 		for i := k.from; i < k.to; i++ {
 			p := &c.shelf[i]
-			if k.limits.Clearance == nil || p.lap == nil || k.limits.Clearance.Set != SetByShim || p.worked() {
+			if k.limits.Clearance == nil || p.lap == nil || k.limits.Clearance.Set != SetByShim || p.worked() || p.gap.suspect != "" {
 				continue
 			}
 			plans = plans || !p.inBand

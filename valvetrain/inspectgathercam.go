@@ -64,7 +64,7 @@ func (c *inspectRun) gatherJournal(m *inspectCam, f *inspectCamFound, j int, rea
 	}
 	gap := CamJournalClearance(bearing, journal)
 	if _, hi := inputEnds(gap); hi < 0 {
-		c.fail(s, m.journal.subs[j].path, &InputError{"camshaft journal", journal.String(), "below its bearing, " + bearing.String()})
+		c.fail(s, m.journal.subs[j].path(), &InputError{"camshaft journal", journal.String(), "below its bearing, " + bearing.String()})
 		return
 	}
 	f.bearing = inspectWorse(f.bearing, c.found(&m.clear, s, m.names[j], path, guideNoLess(gap)))
@@ -88,7 +88,7 @@ func (c *inspectRun) gatherLobe(m *inspectLobes, f *inspectCamFound, j int, read
 	}
 	lift := LobeLift(height, base)
 	if lo, _ := inputEnds(lift); lo <= 0 {
-		c.fail(s, m.base.subs[j].path, &InputError{"base circle of the lobe", base.String(), "below the height " + height.String()})
+		c.fail(s, m.base.subs[j].path(), &InputError{"base circle of the lobe", base.String(), "below the height " + height.String()})
 		return
 	}
 	f.lobe = inspectWorse(f.lobe, c.found(&m.lift, s, m.names[j], path, lift))

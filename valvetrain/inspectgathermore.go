@@ -70,7 +70,7 @@ func (c *inspectRun) foundLoad(m *inspectMeasure[units.Force], s *inspectState, 
 	}
 	f, err := tolerance.Assess(m.name, s.where, m.spec, load)
 	if err != nil {
-		c.fail(s, m.subs[0].path, &InputError{m.name, err.Error(), "within range"})
+		c.fail(s, m.subs[0].path(), &InputError{m.name, err.Error(), "within range"})
 		return
 	}
 	if len(c.forces) == cap(c.forces) {

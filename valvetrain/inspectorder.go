@@ -136,9 +136,10 @@ func (c *inspectRun) caution() {
 			c.out.Cautions = append(c.out.Cautions, text)
 		}
 	}
-	var springs, sodium, dust bool
+	var springs, sodium, dust, gaps bool
 	c.each(func(k *inspectKind) {
 		springs = springs || len(k.springs) > 0 || k.limits.Valve != nil
+		gaps = gaps || k.limits.Clearance != nil
 		sodium = sodium || k.limits.Valve != nil && k.limits.Valve.Sodium
 		for i := k.from; i < k.to; i++ {
 			p := &c.shelf[i]
@@ -148,4 +149,5 @@ func (c *inspectRun) caution() {
 	say(springs, "A valve spring under load, and the collets it holds, can leave the bench at the height of an eye: wear eye protection, use the compressor the maker names, and never stand in line with the spring.")
 	say(sodium, "A sodium-filled valve is never cut, drilled or ground into: sodium burns in air and explodes with water. Get rid of it as its maker says.")
 	say(dust, "Dust of guides and seats of beryllium alloy harms the lungs for life: find out what they are made of before they are ground or reamed.")
+	say(gaps, "Secure the engine against starting, and turn it by hand alone, while clearances are tried.")
 }

@@ -71,7 +71,7 @@ func TestInspect_sound(t *testing.T) {
 	// A camshaft and a tensioner; of each of three inlet valves guide, valve, seat,
 	// two springs, follower, rocker and clearance; one more clearance.
 	require.Len(t, report.Decisions, 2+3*8+1)
-	require.Len(t, report.Cautions, 1)
+	require.Len(t, report.Cautions, 2)
 }
 
 // Each way that a decision can go: sizes and limits side by side by hand.
@@ -197,7 +197,18 @@ func TestInspect_paths(t *testing.T) {
 		"every blade in": {func(_ *Limits, r *Readings) {
 			r.Clearances[3] = ReadingsClearance{Place: r.Clearances[3].Place, Trials: []ReadingsTrial{{300 * units.Micrometre, feeler.Free}}}
 		}, "valve clearance", "exhaust 1", inspection.MeasureAgain, "", []string{"more than 0.35 mm"}},
-		"no clearance": {func(_ *Limits, r *Readings) { r.Clearances[0].Clearance = taken("0 mm") }, "valve clearance", "inlet 1", inspection.ReconditionSame, "screw out by about 47°", nil},
+		"shim a decimal off": {func(l *Limits, r *Readings) {
+			l.Inlet.Clearance.Set, l.Inlet.Clearance.Ratio = SetByShim, tolerance.Ratio{}
+			for i, s := range []string{"2.50 mm", "25.2 mm", "2.54 mm"} {
+				r.Clearances[i].Clearance, r.Clearances[i].Shim = taken("[0.30 mm, 0.32 mm)"), taken(s)
+			}
+		}, "valve clearance", "inlet 2", inspection.MeasureAgain, "", []string{"shim in place", "decimal place"}},
+		"shims, none to be had": {func(l *Limits, r *Readings) {
+			l.Inlet.Clearance.Set, l.Inlet.Clearance.Ratio = SetByShim, tolerance.Ratio{}
+			r.Clearances[0].Clearance, r.Clearances[0].Shim = taken("[0.30 mm, 0.32 mm)"), taken("2.50 mm")
+		}, "valve clearance", "inlet 1", inspection.MeasureAgain, "", []string{"no sizes to buy are given"}},
+		"clearance too small to be": {func(_ *Limits, r *Readings) { r.Clearances[0].Clearance = taken("0.005 mm") }, "valve clearance", "inlet 1", inspection.ReconditionSame, "screw out by about 46°", nil},
+		"no clearance":              {func(_ *Limits, r *Readings) { r.Clearances[0].Clearance = taken("0 mm") }, "valve clearance", "inlet 1", inspection.ReconditionSame, "screw out by about 47°", nil},
 
 		"cam bearing":   {func(_ *Limits, r *Readings) { r.Camshafts[0].Journals[1].Bearing = taken("26.06 mm") }, "camshaft", "camshaft", inspection.Repair, "", []string{"camshaft bearing"}},
 		"cam clearance": {func(_ *Limits, r *Readings) { r.Camshafts[0].Journals[1].Journal = taken("25.88 mm") }, "camshaft", "camshaft", inspection.Repair, "", []string{"clearance"}},

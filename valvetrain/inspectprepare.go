@@ -3,6 +3,7 @@ package valvetrain
 import (
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/feeler"
@@ -24,11 +25,12 @@ type Inspector struct {
 	blades feeler.Set
 	series []ShimPiece
 
-	text           *strings.Builder // names and paths, one behind the other
-	paths          []inspectPaths
-	lengths        int // collections of like readings
-	forces         int
-	findings, asks int // the most of them that an engine gives
+	text     *strings.Builder // names and paths, one behind the other
+	paths    []inspectPaths
+	pool     sync.Pool // rooms to work in, each an *inspectRun
+	lengths  int       // collections of like readings
+	forces   int
+	findings int // the most of them that an engine gives
 }
 
 // inspectMeasure is one measure of the limits, made ready.
@@ -49,8 +51,42 @@ type inspectMeasure[Q units.Quantity] struct {
 	slips []string            // paths of limits that look like slips
 }
 
-// inspectSub is one of a part's readings of a measure.
-type inspectSub struct{ path, where string } // ".stem[0].across", "top, across"
+// inspectSub is one of a part's readings of a measure, its path and its words
+// put together only where they are wanted.
+type inspectSub struct {
+	list  string // "stem", of a row of stations or parts; empty for a single reading
+	index int    // in it
+	field string // "across", or of a single reading its field; empty for the element itself
+	name  string // of the station; of a numbered part what comes before its number
+	way   string // "across"
+	count bool   // whether the name goes on with the number
+}
+
+// path begins with a point.
+func (s inspectSub) path() string {
+	if s.list == "" {
+		return "." + s.field
+	}
+	at := "." + inspection.Index(s.list, s.index)
+	if s.field != "" {
+		at += "." + s.field
+	}
+	return at
+}
+
+// where is the reading's place on its part; empty where there is one alone.
+func (s inspectSub) where() string {
+	switch {
+	case s.count:
+		return s.name + strconv.Itoa(s.index+1)
+	case s.way != "":
+		return s.name + ", " + s.way
+	}
+	return s.name
+}
+
+// inspectOnly is a single reading of a part.
+func inspectOnly(field string) inspectSub { return inspectSub{field: field} }
 
 // inspectPaths are the paths of one field, by place in its list.
 type inspectPaths struct {
@@ -133,7 +169,6 @@ func prepareMeasure[Q units.Quantity](x *Inspector, a inspectAsk, l inspection.L
 		} else {
 			m.set, x.forces = x.forces, x.forces+1
 		}
-		x.asks += a.parts * len(subs)
 	}
 	m.paths = x.pathsOf(a.list, a.field, a.count)
 	if !m.spec.IsZero() {
@@ -187,7 +222,7 @@ func (l *Limits) Prepare() *Inspector {
 		d := &l.Drive[i]
 		a := inspectAsk{step: inspection.StepTimingDrive, list: "drive", field: "reading", name: d.Measure, with: d.With,
 			path: inspection.Index("drive", i) + ".limit", count: len(l.Drive), parts: 1}
-		x.drive = append(x.drive, prepareMeasure(x, a, d.Limit, d.Error, 0, true, inspectSub{".reading", ""}))
+		x.drive = append(x.drive, prepareMeasure(x, a, d.Limit, d.Error, 0, true, inspectOnly("reading")))
 	}
 	for k, p := range l.places() {
 		if p != nil {

@@ -32,11 +32,11 @@ func (x *Inspector) prepareCams() {
 		cam := inspectCam{limits: c}
 		n := c.Journals
 		both := !c.Clearance.IsZero()
-		cam.journal = prepareMeasure(x, of("journals", "camshaft journal", "journal", c.With, n), c.Journal, c.Error, leastSize, both, x.rowSubs(".journals", ".journal", "journal ", n)...)
-		cam.bearing = prepareMeasure(x, of("journals", "camshaft bearing", "bearing", c.With, n), c.Bearing, c.Error, leastSize, both, x.rowSubs(".journals", ".bearing", "journal ", n)...)
+		cam.journal = prepareMeasure(x, of("journals", "camshaft journal", "journal", c.With, n), c.Journal, c.Error, leastSize, both, inspectRow("journals", "journal", "journal ", n)...)
+		cam.bearing = prepareMeasure(x, of("journals", "camshaft bearing", "bearing", c.With, n), c.Bearing, c.Error, leastSize, both, inspectRow("journals", "bearing", "journal ", n)...)
 		cam.clear = prepareMeasure(x, of("journals", "camshaft bearing clearance", "clearance", "", n), c.Clearance, 0, 0, false)
-		cam.runOut = prepareMeasure(x, of("runOut", "run-out of the middle journal", "runOut", c.DialWith, 1), c.RunOut, c.DialError, 0, false, inspectSub{".runOut", ""})
-		cam.endFloat = prepareMeasure(x, of("endFloat", "end float of the camshaft", "endFloat", c.DialWith, 1), c.EndFloat, c.DialError, 0, false, inspectSub{".endFloat", ""})
+		cam.runOut = prepareMeasure(x, of("runOut", "run-out of the middle journal", "runOut", c.DialWith, 1), c.RunOut, c.DialError, 0, false, inspectOnly("runOut"))
+		cam.endFloat = prepareMeasure(x, of("endFloat", "end float of the camshaft", "endFloat", c.DialWith, 1), c.EndFloat, c.DialError, 0, false, inspectOnly("endFloat"))
 		for j := range n {
 			cam.names = append(cam.names, x.write(c.Name, ", journal ", smallNumber(j+1)))
 			cam.journals = append(cam.journals, x.pathsOf("camshafts", inspection.Index("journals", j), count))
@@ -47,8 +47,8 @@ func (x *Inspector) prepareCams() {
 			list := kind + "Lobes"
 			lobes := &cam.lobes[k]
 			lift := !l.Lift.IsZero()
-			lobes.height = prepareMeasure(x, of(list, "lobe height", kind+"Lobe.height", c.With, n), l.Height, c.Error, leastSize, lift, x.rowSubs("."+list, ".height", kind+" lobe ", n)...)
-			lobes.base = prepareMeasure(x, of(list, "base circle of the lobe", kind+"Lobe.lift", c.With, n), inspection.Limit{}, c.Error, leastSize, lift, x.rowSubs("."+list, ".base", kind+" lobe ", n)...)
+			lobes.height = prepareMeasure(x, of(list, "lobe height", kind+"Lobe.height", c.With, n), l.Height, c.Error, leastSize, lift, inspectRow(list, "height", kind+" lobe ", n)...)
+			lobes.base = prepareMeasure(x, of(list, "base circle of the lobe", kind+"Lobe.lift", c.With, n), inspection.Limit{}, c.Error, leastSize, lift, inspectRow(list, "base", kind+" lobe ", n)...)
 			lobes.lift = prepareMeasure(x, of(list, "lobe lift", kind+"Lobe.lift", "", n), l.Lift, 0, 0, false)
 			for j := range n {
 				lobes.names = append(lobes.names, x.write(c.Name, ", ", kind, " lobe ", smallNumber(j+1)))
@@ -59,11 +59,11 @@ func (x *Inspector) prepareCams() {
 	}
 }
 
-// rowSubs are the readings of a row of parts.
-func (x *Inspector) rowSubs(list, field, name string, n int) []inspectSub {
+// inspectRow are the readings of a row of parts.
+func inspectRow(list, field, name string, n int) []inspectSub {
 	subs := make([]inspectSub, n)
 	for i := range subs {
-		subs[i] = inspectSub{inspection.Index(list, i) + field, name + smallNumber(i+1)}
+		subs[i] = inspectSub{list: list, index: i, field: field, name: name, count: true}
 	}
 	return subs
 }

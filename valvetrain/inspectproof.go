@@ -1,8 +1,6 @@
 package valvetrain
 
 import (
-	"strings"
-
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/inspection"
 	"github.com/tenthou/tenthou/tolerance/proofread"
@@ -41,14 +39,10 @@ func inspectProof[Q units.Quantity](c *inspectRun, m *inspectMeasure[Q]) {
 		return
 	}
 	set := inspectSetOf(c, m)
-	if len(set.readings) < 3 || inspectAlike(set.readings) {
+	if len(set.values) < 3 || inspectAlike(set.values) {
 		return
 	}
-	values := make([]tolerance.Interval[Q], len(set.readings))
-	for i, r := range set.readings {
-		values[i] = r.Value
-	}
-	found, err := proofread.CheckBrackets(values...)
+	found, err := proofread.CheckBrackets(set.values...)
 	if err != nil {
 		return
 	}
@@ -58,16 +52,16 @@ func inspectProof[Q units.Quantity](c *inspectRun, m *inspectMeasure[Q]) {
 			continue
 		}
 		s, sub := set.at[odd.Index].state, &m.subs[set.at[odd.Index].sub]
-		slip := inspection.Slip{Path: s.path(sub.path), What: s.where + ", " + m.name,
+		slip := inspection.Slip{Path: s.path(sub.path()), What: s.where + ", " + m.name,
 			Text: odd.Reading.String() + " against a middle of " + tolerance.Exactly(found.Middle).String() + ": " + cause.String()}
-		if sub.where != "" {
-			slip.What += ", " + sub.where
+		if at := sub.where(); at != "" {
+			slip.What += ", " + at
 		}
 		c.out.Slips = append(c.out.Slips, slip)
 		s.slips = append(s.slips, slip.Path)
 		if s.suspect == "" {
 			s.suspect = slip.What + ", " + slip.Text
-			s.suspectStem = strings.HasPrefix(sub.path, ".stem[")
+			s.suspectStem = sub.list == "stem"
 		}
 	}
 }
@@ -75,14 +69,14 @@ func inspectProof[Q units.Quantity](c *inspectRun, m *inspectMeasure[Q]) {
 // inspectAlike tells readings that lie so near together that proofreading finds
 // nothing odd in them: all within a tenth of the least, or 0.05 mm if that is
 // less; of other quantities within a fiftieth.
-func inspectAlike[Q units.Quantity](readings []inspection.ReadingOf[Q]) bool {
-	lo, _ := readings[0].Value.Lower()
-	hi, _ := readings[0].Value.Upper()
-	for i := range readings {
-		if l, _ := readings[i].Value.Lower(); l < lo {
+func inspectAlike[Q units.Quantity](values []tolerance.Interval[Q]) bool {
+	lo, _ := values[0].Lower()
+	hi, _ := values[0].Upper()
+	for i := range values {
+		if l, _ := values[i].Lower(); l < lo {
 			lo = l
 		}
-		if h, _ := readings[i].Value.Upper(); h > hi {
+		if h, _ := values[i].Upper(); h > hi {
 			hi = h
 		}
 	}

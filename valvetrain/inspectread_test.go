@@ -150,3 +150,55 @@ func FuzzInspect(f *testing.F) {
 		}
 	})
 }
+
+// Whatever limits hold that are read: their blank sheet is inspected without a
+// panic, an error or anything decided.
+func FuzzInspectLimits(f *testing.F) {
+	f.Add([]byte(smallLimits)) // a long seed takes its time to be cut down
+	for _, place := range []string{
+		`"guide": {"levels": ["a"], "bore": {"new": "6.01–6.02 mm"}, "rocking": {"wear": "max 0.2 mm"}}`,
+		`"seat": {"width": {"new": "1–2 mm"}, "cut": {"angle": "45°", "above": "15°", "below": "70°", "outer": "34 mm", "width": "1.4 mm"}}`,
+		`"springs": [{"free": {"wear": "min 44 mm"}, "loads": [{"at": "36 mm", "limit": {"wear": "min 180 N"}}], "bind": {"wear": "min 1 mm"}, "lift": "9 mm"}]`,
+		`"follower": {"clearance": {"wear": "max 0.1 mm"}}, "rocker": {"size": {"wear": "min 17 mm"}}`,
+	} {
+		f.Add([]byte(`{"schema": 1, "cylinders": 2, "exhaust": {"each": 1, ` + place + `}}`))
+	}
+	f.Add([]byte(`{"schema": 1, "cylinders": 1, "camshafts": [{"name": "c", "journals": 3, "inletLobes": 1, "runOut": {"wear": "max 0.03 mm"}, "inletLobe": {"lift": {"wear": "min 6 mm"}}}], "drive": [{"part": "p", "measure": "m", "limit": {"wear": "max 1 mm"}}]}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		l, err := ReadLimits("fuzz.json", data)
+		if err != nil {
+			return
+		}
+		blank := l.Blank()
+		report, err := Inspect(&l, &blank)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(report.Findings)+len(report.Decisions)+len(report.Orders) > 0 {
+			t.Fatalf("of nothing read: %v", report)
+		}
+	})
+}
+
+// One inspector serves several goroutines, each with its own engine.
+func TestInspector_together(t *testing.T) {
+	l, r := readInspectDemo(t)
+	x := l.Prepare()
+	want, err := x.Inspect(&r)
+	require.NoError(t, err)
+	blank := l.Blank()
+	done := make(chan inspection.Report)
+	for range 4 {
+		go func() {
+			for range 20 {
+				_, _ = x.Inspect(&blank)
+				_, _ = x.Inspect(&Readings{})
+			}
+			report, _ := x.Inspect(&r)
+			done <- report
+		}()
+	}
+	for range 4 {
+		require.Equal(t, want, <-done)
+	}
+}

@@ -72,8 +72,8 @@ type inspectState struct {
 
 // inspectSet is like readings of many parts.
 type inspectSet[Q units.Quantity] struct {
-	readings []inspection.ReadingOf[Q]
-	at       []inspectFrom
+	values []tolerance.Interval[Q]
+	at     []inspectFrom
 }
 
 // inspectFrom is where a reading of a set comes from.
@@ -104,16 +104,16 @@ func inspectTake[Q units.Quantity](c *inspectRun, m *inspectMeasure[Q], s *inspe
 	lo, loEnd := r.Value.Lower()
 	_, hiEnd := r.Value.Upper()
 	if !r.Value.InRange() || loEnd == tolerance.Absent || hiEnd == tolerance.Absent {
-		c.fail(s, m.subs[sub].path, &InputError{m.name, r.Value.String(), "measured, with a least and a greatest"})
+		c.fail(s, m.subs[sub].path(), &InputError{m.name, r.Value.String(), "measured, with a least and a greatest"})
 		return r.Value, false
 	}
 	if lo < m.least {
-		c.fail(s, m.subs[sub].path, &InputError{m.name, r.Value.String(), "at least " + tolerance.Exactly(m.least).String()})
+		c.fail(s, m.subs[sub].path(), &InputError{m.name, r.Value.String(), "at least " + tolerance.Exactly(m.least).String()})
 		return r.Value, false
 	}
 	s.taken++
 	set := inspectSetOf(c, m)
-	set.readings, set.at = append(set.readings, r), append(set.at, inspectFrom{s, sub})
+	set.values, set.at = append(set.values, r.Value), append(set.at, inspectFrom{s, sub})
 	return r.Value, true
 }
 
@@ -127,17 +127,17 @@ func inspectSetOf[Q units.Quantity](c *inspectRun, m *inspectMeasure[Q]) *inspec
 
 // lacking notes a reading that is still to be taken.
 func (c *inspectRun) lacking(s *inspectState, step inspection.Step, measure, with, limit string, sub inspectSub) {
-	where := s.where
-	if sub.where != "" {
-		where += ", " + sub.where
+	where, at := s.where, sub.where()
+	if at != "" {
+		where += ", " + at
 	}
 	if s.missing++; s.first == "" {
 		s.first = measure
-		if sub.where != "" {
-			s.first += ", " + sub.where
+		if at != "" {
+			s.first += ", " + at
 		}
 	}
-	c.out.Missing = append(c.out.Missing, inspection.Missing{Step: step, Path: s.path(sub.path), Measure: measure, Where: where, With: with, Limit: limit})
+	c.out.Missing = append(c.out.Missing, inspection.Missing{Step: step, Path: s.path(sub.path()), Measure: measure, Where: where, With: with, Limit: limit})
 }
 
 // tests notes the tests that the limits ask for and nobody has made.
