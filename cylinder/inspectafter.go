@@ -33,19 +33,9 @@ func (x *inspecting) orderBores(all []inspection.Decision, set *inspection.Decis
 	}
 	if x.in.limits.Liners != nil {
 		order(whatLiners, "", 0, true, func(i int) bool { return all[i].Action == inspection.Replace })
-	} else if x.broken(all) && !x.condemned {
-		x.order(inspection.Order{Step: inspection.StepBores, What: "block", Count: 1, Sure: true})
+	} else {
+		x.condemn(set)
 	}
-}
-
-// broken reports whether a bore of the block can't be used any more.
-func (x *inspecting) broken(all []inspection.Decision) bool {
-	for i := range all {
-		if all[i].Action >= inspection.Replace {
-			return true
-		}
-	}
-	return false
 }
 
 // kitOr is the kit that is settled, or the one that does for sure once it is.
@@ -68,7 +58,7 @@ func (x *inspecting) afterBores(bores []boreSeen, all []inspection.Decision, w *
 		after := b.after(l, ready.measures[MeasureSize].spec, all[i].Action, w, i)
 		changed := all[i].Action >= inspection.ReconditionTo
 		if changed && !after[0].IsZero() && !size.spec.New.IsZero() {
-			spec := tolerance.Spec{New: moved(size.spec, after2(w, l, all[i].Action, b.c.Oversize)).New}
+			spec := tolerance.Spec{New: moved(size.spec, oversizeAfter(w, l, all[i].Action, b.c.Oversize)).New}
 			f, err := tolerance.Assess(size.name, b.tally.where, spec, after[:]...)
 			if err != nil {
 				return inspection.At(x.in.paths[b.index], err)
@@ -79,7 +69,7 @@ func (x *inspecting) afterBores(bores []boreSeen, all []inspection.Decision, w *
 			continue
 		}
 		o := BoreOutcome{Cylinder: i + 1, Action: all[i].Action, Oversize: b.c.Oversize,
-			LeastAfter: after[0], GreatestAfter: after[1], OversizeAfter: after2(w, l, all[i].Action, b.c.Oversize)}
+			LeastAfter: after[0], GreatestAfter: after[1], OversizeAfter: oversizeAfter(w, l, all[i].Action, b.c.Oversize)}
 		if b.read && b.tally.suspect == "" {
 			o.Least, o.Greatest, o.Levels = b.report.Least.Size, b.report.Greatest.Size, b.levels(x)
 		}
@@ -91,8 +81,8 @@ func (x *inspecting) afterBores(bores []boreSeen, all []inspection.Decision, w *
 	return nil
 }
 
-// after2 is the oversize of the piston that a bore will have.
-func after2(w *boringWork, l *LimitsBores, a inspection.Action, now units.Length) units.Length {
+// oversizeAfter is the oversize of the piston that a bore will have.
+func oversizeAfter(w *boringWork, l *LimitsBores, a inspection.Action, now units.Length) units.Length {
 	switch {
 	case a == inspection.ReconditionTo || a == inspection.Repair:
 		if w.kit >= 0 {

@@ -2,6 +2,7 @@ package cylinder
 
 import (
 	"encoding/json"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -117,4 +118,25 @@ func TestInspect_liningOption(t *testing.T) {
 	}
 	require.Contains(t, option(false), "line cylinder 3; all to +0.50 mm")
 	require.Contains(t, option(true), "line cylinder 1, cylinder 3; all to +0.25 mm")
+}
+
+// Goroutines may share an inspector.
+func TestInspector_shared(t *testing.T) {
+	l, r := demoLimits(t), demoReadings(t)
+	in := l.Prepare()
+	want, err := in.Inspect(&r)
+	require.NoError(t, err)
+	reports := make([]inspection.Report, 8)
+	var wait sync.WaitGroup
+	for i := range reports {
+		wait.Go(func() {
+			for range 20 {
+				reports[i], _ = in.Inspect(&r)
+			}
+		})
+	}
+	wait.Wait()
+	for i := range reports {
+		require.Equal(t, want, reports[i])
+	}
 }

@@ -180,6 +180,7 @@ type oneFace struct {
 	level  tally               // of flatness
 	high   tally               // of the height
 	bent   *tolerance.Finding  // the cam tunnel, where it is past its limits
+	bowed  tolerance.Standing  // of the cam tunnel
 	bracks []tolerance.Bracket // of the heights
 	few    [4]tolerance.Bracket
 }
@@ -222,8 +223,11 @@ func (x *inspecting) face(f *facesReady, bank, at int, r *ReadingsFace, head *Re
 		d = head.Condition.Overrule(*care, d)
 	}
 	x.cut = x.cut || d.Action == inspection.ReconditionTo
-	if d.Action >= inspection.Replace {
-		x.order(inspection.Order{Step: f.step, What: map[bool]string{true: "head", false: "block"}[head != nil], Count: 1, For: forBank(one.bank), Sure: true})
+	switch {
+	case head == nil:
+		x.condemn(&d)
+	case d.Action >= inspection.Replace:
+		x.order(inspection.Order{Step: f.step, What: "head", Count: 1, For: forBank(one.bank), Sure: true})
 	}
 	x.keep(d)
 	return nil

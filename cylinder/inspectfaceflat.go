@@ -147,9 +147,7 @@ func (x *inspecting) localGaps(one *oneFace, face *Face) error {
 		if err != nil {
 			return inspection.At(path, err)
 		}
-		x.report.Findings = append(x.report.Findings, inspection.Found(t.step, path, f))
-		rests(t, m, f.Standing, []tolerance.Bracket{f.Least, f.Greatest})
-		x.note(t, f.Standing, !f.Spec.New.IsZero(), f.Settle, "")
+		x.found(t, m, &f, path, "")
 		if f.Standing == tolerance.CantTell {
 			miss()
 		}
@@ -227,18 +225,11 @@ func (x *inspecting) byGrid(one *oneFace, head *ReadingsHead) (FaceReport, error
 	if err != nil {
 		return FaceReport{}, inspection.At(one.path+".grid", err)
 	}
-	add := func(f tolerance.Finding, m *measured[units.Length]) {
-		rests(t, m, f.Standing, []tolerance.Bracket{f.Least, f.Greatest})
-		if f.Spec.IsZero() {
-			return
-		}
-		x.report.Findings = append(x.report.Findings, inspection.Found(t.step, one.path+".grid", f))
-		x.note(t, f.Standing, !f.Spec.New.IsZero(), f.Settle, "")
-	}
-	add(report.Finding, &one.flat)
-	for _, l := range report.Lines {
+	x.found(t, &one.flat, &report.Finding, one.path+".grid", "")
+	for i := range report.Lines {
+		l := &report.Lines[i]
 		l.Finding.Where = one.where + ", " + l.Finding.Where
-		add(l.Finding, &one.direction[l.Direction])
+		x.found(t, &one.direction[l.Direction], &l.Finding, one.path+".grid", "")
 	}
 	return FaceReport{Flatness: report.Flatness, Worst: report.Flatness}, nil
 }
@@ -259,6 +250,7 @@ func (x *inspecting) bow(one *oneFace, head *ReadingsHead) error {
 	if err != nil || f == nil {
 		return err
 	}
+	one.bowed = f.Standing
 	if f.Standing >= tolerance.OutsideNewBand {
 		one.bent = f
 		t.rank = rankNone // a skim doesn't straighten it, so it is no reason for one

@@ -33,6 +33,7 @@ func (x *inspecting) decideTunnel(housings []housingSeen, line *tally) error {
 	if d.Action == inspection.ReconditionSame || d.Action == inspection.Repair {
 		follow(all, d.Action, &d)
 	}
+	x.condemn(&d)
 	x.report.Decisions = append(x.report.Decisions, all...)
 	x.keep(d)
 	return nil

@@ -55,18 +55,12 @@ func (x *inspecting) lineUp(housings []housingSeen, t *tally) error {
 	if err != nil {
 		return inspection.At("mains", err)
 	}
-	f := &report.Straightness
-	if _, err := x.length(t, &ready.straight, f.Where, "mains", report.From+", "+report.Middle+" and "+report.To, f.Greatest); err != nil {
-		return err
-	}
+	x.found(t, &ready.straight, &report.Straightness, "mains", report.From+", "+report.Middle+" and "+report.To)
 	if len(numbers) != len(housings) {
 		return nil // what stands beside one that wasn't read has no neighbours' line
 	}
 	for k := range report.Neighbours {
-		at := ready.line(housings[k+1].index)
-		if _, err := x.length(t, &ready.neighbour, report.Neighbours[k].Where, at, "", report.Neighbours[k].Greatest); err != nil {
-			return err
-		}
+		x.found(t, &ready.neighbour, &report.Neighbours[k], ready.line(housings[k+1].index), "")
 	}
 	return nil
 }

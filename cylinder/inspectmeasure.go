@@ -1,6 +1,8 @@
 package cylinder
 
 import (
+	"slices"
+
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/inspection"
 	"github.com/tenthou/tenthou/units"
@@ -117,7 +119,11 @@ func rests[Q units.Quantity](t *tally, m *measured[Q], s tolerance.Standing, sta
 	if m.slips == nil {
 		return
 	}
-	t.slips = append(t.slips, m.slips...)
+	for _, s := range m.slips {
+		if !slices.Contains(t.slips, s) {
+			t.slips = append(t.slips, s)
+		}
+	}
 	if m.broken || m.other.Validate() != nil || m.other.StandAll(stations...) != s {
 		t.doubt = true
 	}
@@ -152,6 +158,15 @@ func (x *inspecting) length(t *tally, m *measured[units.Length], where, path, at
 	}
 	x.note(t, f.Standing, !m.spec.New.IsZero(), f.Settle, at)
 	return f, nil
+}
+
+// found lists and counts a finding that was made elsewhere by the same limit.
+func (x *inspecting) found(t *tally, m *measured[units.Length], f *tolerance.Finding, path, at string) {
+	rests(t, m, f.Standing, []tolerance.Bracket{f.Least, f.Greatest})
+	if !m.spec.IsZero() {
+		x.report.Findings = append(x.report.Findings, inspection.Finding{Step: t.step, Path: path, Length: f})
+		x.note(t, f.Standing, !m.spec.New.IsZero(), f.Settle, at)
+	}
 }
 
 // quantity is length for another quantity.

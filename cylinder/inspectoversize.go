@@ -47,6 +47,9 @@ func (x *inspecting) decideBores(bores []boreSeen) error {
 	if set.Action == inspection.ReconditionTo || work.kit >= 0 && set.Action == inspection.Repair {
 		follow(all, inspection.ReconditionTo, &set)
 	}
+	if bored && set.Action >= inspection.Replace { // they stand in one block
+		follow(all, set.Action, &set)
+	}
 	for i := range all { // a bore that is lined anyway is bored for its liner alone
 		if work.lined != nil && work.lined[i] && all[i].Action == inspection.ReconditionTo {
 			all[i].Action, all[i].Size = inspection.Repair, "a liner, finished to "+work.name

@@ -18,7 +18,7 @@ func (x *inspecting) faceDecision(one *oneFace, report *FaceReport) (inspection.
 	case one.bent != nil:
 		flat.Action, flat.Settle = inspection.Repair, ""
 		flat.Because = one.bent.String() + ": straighten the head or line-bore the cam tunnel by the maker's process, or renew the head; a skim would leave it bowed"
-	case flat.Action == inspection.ReconditionTo && one.bow.asked() && !x.bowSettled(one):
+	case flat.Action == inspection.ReconditionTo && one.bow.asked() && one.bowed == tolerance.CantTell:
 		flat.Action = inspection.MeasureAgain
 		flat.Settle = joined("the cam tunnel first: a skim makes the face flat and leaves a bowed tunnel bowed", flat.Settle)
 	case flat.Action == inspection.ReconditionTo:
@@ -33,16 +33,6 @@ func (x *inspecting) faceDecision(one *oneFace, report *FaceReport) (inspection.
 	d := inspection.Worst(flat, high)
 	d.Slips = append(append([]string(nil), flat.Slips...), high.Slips...)
 	return d, nil
-}
-
-// bowSettled reports whether the cam tunnel was read and found good.
-func (x *inspecting) bowSettled(one *oneFace) bool {
-	for i := range x.report.Findings {
-		if f := &x.report.Findings[i]; f.Path == one.path+".camBow" {
-			return f.Standing() != tolerance.CantTell
-		}
-	}
-	return false
 }
 
 // skim plans the skim of a face that is past its limits.

@@ -40,15 +40,13 @@ func (x *inspecting) strip() error {
 // compression enters the findings of a compression test.
 func (x *inspecting) compression(t *tally, l *LimitsStrip) (dry, wet []CylinderPressure, err error) {
 	n := len(x.in.where)
-	dry = make([]CylinderPressure, 0, n)
 	all := make([]tolerance.Interval[units.Pressure], 0, n)
-	set := make([]pressureReading, n)
-	paths := make([]string, n)
+	keep := !x.stripped || x.out != nil // for pointers
 	instrument := with(l.With, "compression gauge")
 	for number := 1; number <= n; number++ {
 		c, at := x.cylinder(number)
 		path := x.in.dryPaths[at]
-		if paths[number-1] = path; !c.Compression.Dry.Taken {
+		if !c.Compression.Dry.Taken {
 			x.missStrip(t, path, "compression, dry", x.in.where[number-1], instrument, x.in.compression.printed)
 		} else {
 			p, err := c.Compression.Dry.Within(l.GaugeError)
@@ -57,8 +55,9 @@ func (x *inspecting) compression(t *tally, l *LimitsStrip) (dry, wet []CylinderP
 			}
 			p.Value = above0(p.Value)
 			t.taken++
-			set[number-1] = p
-			dry, all = append(dry, CylinderPressure{number, p.Value}), append(all, p.Value)
+			if all = append(all, p.Value); keep {
+				dry = append(dry, CylinderPressure{number, p.Value})
+			}
 			if err := quantity(x, t, &x.in.compression, x.in.where[number-1], path, p.Value); err != nil {
 				return nil, nil, err
 			}
@@ -75,20 +74,31 @@ func (x *inspecting) compression(t *tally, l *LimitsStrip) (dry, wet []CylinderP
 			x.missStrip(t, x.in.paths[at]+".compression.wet", "compression, wet", x.in.where[number-1], instrument, "")
 		}
 	}
-	if least, greatest := tolerance.Extremes(all...); withinHalf(least, greatest) {
-		set = nil // no factor lies between them
-	}
-	before := len(x.report.Slips)
-	x.report.Slips = inspection.ProofreadReadings(x.report.Slips, paths, x.in.where, set)
-	for _, s := range x.report.Slips[before:] {
-		t.slips = append(t.slips, s.Path)
-	}
+	x.proofPressures(t, all)
 	if len(all) >= 2 {
 		if err := quantity(x, t, &x.in.difference, "all cylinders", "cylinders", all[0].Spread(all[1:]...)); err != nil {
 			return nil, nil, err
 		}
 	}
 	return dry, wet, nil
+}
+
+// proofPressures lists a dry reading that stands a factor from the others.
+func (x *inspecting) proofPressures(t *tally, all []tolerance.Interval[units.Pressure]) {
+	if least, greatest := tolerance.Extremes(all...); withinHalf(least, greatest) {
+		return // no factor lies between them
+	}
+	set := make([]pressureReading, len(x.in.where))
+	paths := make([]string, len(set))
+	for i := range set {
+		c, at := x.cylinder(i + 1)
+		set[i], paths[i] = c.Compression.Dry, x.in.dryPaths[at]
+	}
+	before := len(x.report.Slips)
+	x.report.Slips = inspection.ProofreadReadings(x.report.Slips, paths, x.in.where, set)
+	for _, s := range x.report.Slips[before:] {
+		t.slips, t.suspect = append(t.slips, s.Path), s.What+": "+s.Text
+	}
 }
 
 // withinHalf reports whether the greatest is no more than half as much again as
@@ -145,7 +155,9 @@ func (x *inspecting) leakage(t *tally, l *LimitsStrip) (leaks []CylinderLeakage,
 		if most, end := one.Supply.Upper(); end != tolerance.Absent {
 			one.Held = one.Held.Min(tolerance.Exactly(most)) // no more is held than is supplied
 		}
-		leaks = append(leaks, one)
+		if !x.stripped || x.out != nil {
+			leaks = append(leaks, one)
+		}
 		if l.Leakage == 0 {
 			continue
 		}
@@ -244,11 +256,17 @@ func (x *inspecting) block() error {
 	}
 	d = c.Overrule(l.Care, d)
 	x.open = d.Action == inspection.MeasureAgain || d.Action >= inspection.Replace
-	if x.condemned = d.Action >= inspection.Replace; x.condemned {
-		x.order(inspection.Order{Step: t.step, What: "block", Count: 1, Sure: true})
-	}
+	x.condemn(&d)
 	x.keep(d)
 	return nil
+}
+
+// condemn orders another block where a decision on a part of it asks for one.
+func (x *inspecting) condemn(d *inspection.Decision) {
+	if d.Action >= inspection.Replace && !x.condemned {
+		x.condemned = true
+		x.order(inspection.Order{Step: d.Step, What: "block", Count: 1, Sure: true})
+	}
 }
 
 func (x *inspecting) order(o inspection.Order) { x.report.Orders = append(x.report.Orders, o) }

@@ -126,8 +126,8 @@ func (l TunnelLine) check() error {
 		return linerError("step limit", l.Step.New.String(), "usable: steps need heights from a datum parallel to the tunnel")
 	}
 	for i, s := range l.Saddles {
-		if err := linerRead("height at "+s.Where, s.Height); err != nil {
-			return err
+		if linerRead("height", s.Height) != nil { // named in full only where it is needed
+			return linerRead("height at "+s.Where, s.Height)
 		}
 		if !s.At.InRange() || i > 0 && s.At <= l.Saddles[i-1].At {
 			return linerError("place of "+s.Where, s.At.String(), "further along than the one before")
