@@ -82,6 +82,24 @@ func TestDemo(t *testing.T) {
 	}
 }
 
+// An inspector keeps nothing of what it inspected.
+func TestAgain(t *testing.T) {
+	d, err := Read("engine.json", demo(t))
+	require.NoError(t, err)
+	in := d.Limits.Prepare()
+	first, err := in.Inspect(&d)
+	require.NoError(t, err)
+	text, err := json.Marshal(first)
+	require.NoError(t, err)
+	for range 3 {
+		again, err := in.Inspect(&d)
+		require.NoError(t, err)
+		same, err := json.Marshal(again)
+		require.NoError(t, err)
+		require.JSONEq(t, string(text), string(same))
+	}
+}
+
 // From no readings at all comes the bench sheet, and nothing is decided.
 func TestBlank(t *testing.T) {
 	d, err := Read("engine.json", demo(t))

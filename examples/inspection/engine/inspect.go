@@ -136,16 +136,36 @@ func (in *Inspector) one(readings string, r *Readings) (Result, error) {
 		}
 	}
 	for i, part := range [...]string{"cylinder", "piston", "crank", "valvetrain"} {
-		rename(&reports[i], func(own string) string { return path(readings, part, own) })
+		rename(&reports[i], readings, part)
 	}
 	result.Report = inspection.Merge(reports[:]...)
 	return result, nil
 }
 
-// rename makes a part's paths those of the whole document.
-func rename(r *inspection.Report, to func(string) string) {
-	for i := range r.Slips {
-		r.Slips[i].Path = to(r.Slips[i].Path)
+// rename makes a part's paths those of the whole document. All new ones lie in
+// one piece of memory.
+func rename(r *inspection.Report, readings, part string) {
+	before := readings + "." + part + "."
+	room := 0
+	for i := range r.Findings {
+		room += len(before) + len(r.Findings[i].Path)
+	}
+	for i := range r.Missing {
+		room += len(before) + len(r.Missing[i].Path)
+	}
+	for i := range r.Predicted {
+		room += len(before) + len(r.Predicted[i].Path)
+	}
+	var b strings.Builder
+	b.Grow(room)
+	to := func(own string) string {
+		begin := b.Len()
+		if own == "" {
+			return path(readings, part, own)
+		}
+		b.WriteString(before)
+		b.WriteString(own)
+		return b.String()[begin:]
 	}
 	for i := range r.Findings {
 		r.Findings[i].Path = to(r.Findings[i].Path)
@@ -156,9 +176,12 @@ func rename(r *inspection.Report, to func(string) string) {
 	for i := range r.Predicted {
 		r.Predicted[i].Path = to(r.Predicted[i].Path)
 	}
+	for i := range r.Slips { // some lie in the limits
+		r.Slips[i].Path = path(readings, part, r.Slips[i].Path)
+	}
 	for i := range r.Decisions {
-		for k := range r.Decisions[i].Slips {
-			r.Decisions[i].Slips[k] = to(r.Decisions[i].Slips[k])
+		for k, slip := range r.Decisions[i].Slips {
+			r.Decisions[i].Slips[k] = path(readings, part, slip)
 		}
 	}
 }

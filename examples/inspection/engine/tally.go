@@ -32,6 +32,9 @@ type Tally struct {
 	engines  int
 	decided  map[string]map[inspection.Action]int // by part
 	measures map[string]*spread
+
+	kept  sync.Mutex
+	kinds map[string]*Inspector // by their limits as written
 }
 
 // spread is how one measure lies against its limits.
@@ -45,19 +48,18 @@ type spread struct {
 
 // NewTally is an empty one.
 func NewTally() *Tally {
-	return &Tally{decided: map[string]map[inspection.Action]int{}, measures: map[string]*spread{}}
+	return &Tally{decided: map[string]map[inspection.Action]int{}, measures: map[string]*spread{}, kinds: map[string]*Inspector{}}
 }
 
 // Line inspects one record, by its own limits or else the shared ones, appends
 // its line and counts it.
 func (t *Tally) Line(dst, record []byte, shared *Inspector) ([]byte, error) {
-	d, err := Read("", record)
+	d, in, err := t.read(record)
 	if err != nil {
 		return dst, err
 	}
-	in := shared
-	if d.Limits != nil {
-		in = d.Limits.Prepare()
+	if in == nil {
+		in = shared
 	}
 	if in == nil {
 		return dst, ErrNoLimits
@@ -74,6 +76,40 @@ func (t *Tally) Line(dst, record []byte, shared *Inspector) ([]byte, error) {
 	}
 	t.add(&result)
 	return append(dst, text...), nil
+}
+
+// mostKinds is for how many kinds of engine the limits are kept ready.
+const mostKinds = 64
+
+// read reads a record with its own limits, which are nil where it has none. The
+// limits of engines of one kind are the same to the letter, and are read once.
+func (t *Tally) read(record []byte) (d Document, in *Inspector, err error) {
+	limits, rest, ok := split(record)
+	if !ok {
+		if d, err = Read("", record); err == nil && d.Limits != nil {
+			in = d.Limits.Prepare()
+		}
+		return d, in, err
+	}
+	t.kept.Lock()
+	in = t.kinds[string(limits)]
+	t.kept.Unlock()
+	if in == nil {
+		if d, err = Read("", record); err != nil {
+			return d, nil, err
+		}
+		in = d.Limits.Prepare()
+		t.kept.Lock()
+		if len(t.kinds) < mostKinds {
+			t.kinds[string(limits)] = in
+		}
+		t.kept.Unlock()
+		return d, in, nil
+	}
+	if d, err = Read("", rest); err != nil { // told of the record as it was written
+		_, err = Read("", record)
+	}
+	return d, in, err
 }
 
 func (t *Tally) add(r *Result) {
