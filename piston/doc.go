@@ -115,6 +115,17 @@
 // [MassRod] a rod's big end and small end apart. [MatchBores] and [MatchRods]
 // pair by exact assignment: no other pairing is better.
 //
+// # A whole set
+//
+// [Inspect] takes two documents, the manual's [Limits] and the [Readings] at the
+// bench, and gives findings in the order of the bench, a decision on each part,
+// what is still to be measured, what to order and what clearances will be after
+// the work, in the shape that package tolerance/inspection has for all parts of an
+// engine. The bores come with the readings: a clearance needs them, a ring gap
+// read at one place is carried to the worn top by them, and one that is finished
+// for another kit asks for new pistons. A piston in another's place, or the wrong
+// way round, is an error.
+//
 // # One formula, many readings
 //
 // A formula of lengths is generic over [tolerance.Number]: the same

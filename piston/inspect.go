@@ -5,6 +5,7 @@ import (
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/inspection"
+	"github.com/tenthou/tenthou/units"
 )
 
 // Inspect judges all that was measured of an engine's pistons, rings and
@@ -28,39 +29,60 @@ func Inspect(l *Limits, r *Readings) (inspection.Report, error) { return l.Prepa
 
 // Inspect is the function [Inspect] by limits that are ready.
 func (in *Inspector) Inspect(r *Readings) (inspection.Report, error) {
-	x := inspecting{in: in, r: r}
-	if err := x.all(); err != nil {
+	x, again := in.memory.Get().(*inspecting)
+	if !again {
+		x = new(inspecting)
+	}
+	x.in, x.r = in, r
+	err := x.all()
+	report := x.report
+	clear(x.pistons) // keep no one's readings
+	clear(x.rings)
+	clear(x.set[:cap(x.set)])
+	*x = inspecting{pistons: x.pistons, rings: x.rings, set: x.set[:0], values: x.values[:0], stations: x.stations, brackets: x.brackets, sections: x.sections}
+	in.memory.Put(x)
+	if err != nil {
 		return inspection.Report{}, err
 	}
-	return x.report, nil
+	return report, nil
 }
 
 // inspecting is one inspection on its way.
 type inspecting struct {
-	in       *Inspector
-	r        *Readings
-	report   inspection.Report
-	step     inspection.Step      // where on the bench it is
-	lengths  []tolerance.Finding  // memory for findings
-	at       [mostPistons + 1]int // of a piston in the list, from 1
-	bore     [mostPistons + 1]int // of a bore in the list, from 1
-	pistons  []pistonState
-	rings    []ringState           // of all pistons, one after the other
-	odd      []*inspection.Reading // that look like a slip
-	set      []entry               // memory for a set that is proofread
-	values   []inspection.Reading  // and for its values
-	mass     tally                 // of the set
-	massNext string                // what to do about it
-	crowns   tally                 // of the set, for the gasket
-	gasket   GasketChoice          // as far as it could be asked for
-	marked   bool                  // whether the protrusions were all known
+	in              *Inspector
+	r               *Readings
+	report          inspection.Report
+	step            inspection.Step      // where on the bench it is
+	lengths         []tolerance.Finding  // memory for findings
+	at              [mostPistons + 1]int // of a piston in the list, from 1
+	bore            [mostPistons + 1]int // of a bore in the list, from 1
+	pistons         []pistonState
+	rings           []ringState           // of all pistons, one after the other
+	odd             []*inspection.Reading // that look like a slip
+	set             []entry               // memory for a set that is proofread
+	values          []inspection.Reading  // and for its values
+	storing         bool                  // whether they are gathered, or their ends alone
+	entered         int                   // how many were
+	wide            bool                  // one lacks an end
+	least, greatest units.Length          // their middles
+	mass            tally                 // of the set
+	massNext        string                // what to do about it
+	crowns          tally                 // of the set, for the gasket
+	gasket          GasketChoice          // as far as it could be asked for
+	marked          bool                  // whether the protrusions were all known
 
 	// Memory for surveys, which are worked out one after the other.
-	stations []SkirtStation
-	brackets []tolerance.Bracket
-	sections []PinSection
-	skirts   []SkirtResult
-	pins     []PinResult
+	stations  []SkirtStation
+	brackets  []tolerance.Bracket
+	sections  []PinSection
+	skirts    []SkirtResult
+	pins      []PinResult
+	places    [2]RingGapStation
+	gapsAt    [2]RingGapAt
+	pin       PinSurvey
+	skirt     SkirtSurvey
+	skirtRoom [skirtMeasures]SkirtResult
+	pinRoom   [pinMeasures]PinResult
 }
 
 // A pistonState is what is known of one piston and its pin on the way.
@@ -74,9 +96,11 @@ type pistonState struct {
 	renew            []string             // why another piston is needed
 	renewPin         []string             // why another pin is
 	renewRod         []string             // why the small end must be renewed
-	recut            []recutTo            // what its grooves are to be cut to
+	recut            []groove             // what its grooves are to be cut to
 	bores            [2]tolerance.Bracket // where the skirt runs, the least and the greatest
 	skirt            tolerance.Bracket    // at the measuring height, as read
+	fits             [3]int               // findings on the clearances, from 1: skirt, bosses, small end
+	crown            tolerance.Bracket    // protrusion, as read
 	holes            pinSums              // of pin and holes, as read
 	becomes          inspection.Action    // what becomes of the piston
 	pinBecomes       inspection.Action
@@ -87,11 +111,13 @@ type pistonState struct {
 type ringState struct {
 	tally
 	renew   []string             // why another ring is needed
+	groove  groove               // what becomes of its groove
 	file    string               // what is to be filed off its ends
 	filing  string               // and why
 	side    [2]tolerance.Bracket // clearance as read, the least and the greatest
 	height  tolerance.Bracket    // of the used ring
 	gap     [2]tolerance.Bracket // as known along the travel, the least and the greatest
+	fits    [2]int               // findings on them, from 1: side, gap
 	becomes inspection.Action
 }
 
@@ -153,10 +179,16 @@ func (x *inspecting) begin() {
 	n := in.limits.Pistons
 	x.lengths = make([]tolerance.Finding, 0, n*in.count)
 	x.report.Findings = make([]inspection.Finding, 0, n*in.count)
+	x.report.Predicted = make([]inspection.Finding, 0, n*in.will)
 	x.report.Decisions = make([]inspection.Decision, 0, n*(3+len(in.rings))+2)
+	x.skirts, x.pins = x.skirtRoom[:0], x.pinRoom[:0]
 	x.report.Slips = append(x.report.Slips, in.slips...)
-	x.pistons = make([]pistonState, n)
-	x.rings = make([]ringState, n*len(in.rings))
+	if x.pistons == nil {
+		x.pistons = make([]pistonState, n)
+		x.rings = make([]ringState, n*len(in.rings))
+		x.brackets = make([]tolerance.Bracket, 0, in.stations)
+		x.sections = make([]PinSection, 0, in.sections)
+	}
 	next := len(x.r.Pistons)
 	for i := range x.pistons {
 		p, names := &x.pistons[i], &in.names[i]

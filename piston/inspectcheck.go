@@ -79,12 +79,11 @@ func gapAt(path, field string, r *inspection.Reading) error {
 
 func (p *ReadingsPiston) check() error {
 	for i := range p.Skirt {
-		path := inspection.Index("skirt", i)
-		if err := sizeAt(path+".across", "skirt", &p.Skirt[i].Across); err != nil {
-			return err
+		if err := sizeAt("across", "skirt", &p.Skirt[i].Across); err != nil {
+			return inspection.At(inspection.Index("skirt", i), err)
 		}
-		if err := sizeAt(path+".along", "skirt", &p.Skirt[i].Along); err != nil {
-			return err
+		if err := sizeAt("along", "skirt", &p.Skirt[i].Along); err != nil {
+			return inspection.At(inspection.Index("skirt", i), err)
 		}
 	}
 	for i := range p.Rings {
@@ -111,15 +110,16 @@ func (p *ReadingsPiston) check() error {
 
 func (r *ReadingsRing) check() error {
 	for i := range r.Side {
-		s, path := &r.Side[i], inspection.Index("sideClearance", i)
-		if err := gapAt(path+".clearance", "side clearance", &s.Clearance); err != nil {
-			return err
+		s := &r.Side[i]
+		err := gapAt("clearance", "side clearance", &s.Clearance)
+		if err == nil {
+			err = sizeAt("width", "groove width", &s.Width)
 		}
-		if err := sizeAt(path+".width", "groove width", &s.Width); err != nil {
-			return err
+		if err != nil {
+			return inspection.At(inspection.Index("sideClearance", i), err)
 		}
 		if s.Width.Taken && (s.Clearance.Taken || len(s.Tried) > 0) {
-			return badAt(path, "side clearance", "twice", "by the groove's width, or by blades or directly")
+			return badAt(inspection.Index("sideClearance", i), "side clearance", "twice", "by the groove's width, or by blades or directly")
 		}
 	}
 	for _, x := range [...]struct {
@@ -170,8 +170,8 @@ func (p *ReadingsPin) check() error {
 
 func (b *ReadingsBore) check() error {
 	for i := range b.Skirt {
-		if err := sizeAt(inspection.Index("skirt", i), "bore", &b.Skirt[i]); err != nil {
-			return err
+		if !between(&b.Skirt[i], units.Picometre, ringMost, false) {
+			return sizeAt(inspection.Index("skirt", i), "bore", &b.Skirt[i])
 		}
 	}
 	if len(b.Skirt) > mostPlaces {

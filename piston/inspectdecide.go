@@ -102,6 +102,7 @@ func (t *tally) decided() bool { return t.suspect == "" && !t.doubt }
 func (x *inspecting) decisions() {
 	for i := range x.pistons {
 		p := &x.pistons[i]
+		x.grooves(i)
 		if p.piston.taken > 0 || p.kit != nil || seen(&p.doc.Condition) {
 			x.keep(x.pistonDecision(i), &p.becomes)
 		}

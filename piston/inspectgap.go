@@ -33,7 +33,8 @@ func (x *inspecting) gapOf(i, k int, ring *ReadingsRing) error {
 	}
 	where, paths := in.names[i].rings[k], &in.paths[p.here].rings[k]
 	g := RingGap{Where: where, Thickness: l.Thickness, Limits: m.spec}
-	var places [2]RingGapStation
+	x.places = [2]RingGapStation{}
+	places := &x.places
 	for at, side := range [2]struct {
 		read  *ReadingsGap
 		bore  *inspection.Reading
@@ -82,14 +83,15 @@ func (x *inspecting) gapOf(i, k int, ring *ReadingsRing) error {
 		rests(&s.tally, m, tolerance.CantTell, places[0].Gap, places[1].Gap)
 		return nil
 	}
-	r, err := g.Assess()
+	r, err := g.assess(x.gapsAt[:0], x.brackets[:0])
 	if err != nil {
 		return x.unlike(&s.tally, path, where, err)
 	}
 	f := x.room()
 	*f = r.Finding
-	settleBy(f)
+	settleMore(f)
 	x.report.Findings = append(x.report.Findings, inspection.Finding{Step: x.step, Path: path, Length: f})
+	s.fits[1] = x.last() + 1
 	rests(&s.tally, m, f.Standing, f.Least, f.Greatest)
 	s.gap = [2]tolerance.Bracket{f.Least, f.Greatest}
 	x.gapRemedy(s, &r, f)
@@ -102,43 +104,64 @@ func (x *inspecting) gapRemedy(s *ringState, r *RingGapReport, f *tolerance.Find
 	case RingServes:
 		s.note(x.last(), f.Standing, f.Settle)
 	case RingFile:
-		s.file, s.filing = filing(r.Filing.Sure), f.String()+"; "+r.Next
+		s.file, s.filing = filing(r.Filing.Sure), f.String()+"; "+r.next()
 	case RingOther:
 		if f.Standing == tolerance.PastWearLimit {
-			s.renew = append(s.renew, f.String()+"; "+r.Next)
+			s.renew = append(s.renew, f.String()+"; "+r.next())
 			return
 		}
-		s.stands(f.String(), r.Next)
+		s.stands(f.String(), r.next())
 	case RingBoreWorn:
-		s.stands(f.String()+"; "+r.Next, "decide on the bore first: its oversize brings new rings")
+		s.stands(f.String()+"; "+r.next(), "decide on the bore first: its oversize brings new rings")
 	default:
-		s.note(x.last(), f.Standing, f.Settle)
+		if f.Standing == tolerance.CantTell {
+			s.note(x.last(), f.Standing, f.Settle)
+			return
+		}
+		s.stands(f.String(), r.next())
 	}
 }
 
 // proofreadRings proofreads what was read of like rings, over all pistons.
 func (x *inspecting) proofreadRings() {
 	for k := range x.in.rings {
-		l := &x.in.limits.Rings[k]
-		for i := range x.pistons {
-			s := x.ring(i, k)
-			x.enter(inspection.Reading{Value: s.height, Taken: !s.height.IsZero()}, x.ringEntry(i, k, func(p *ringPaths) string { return p.height }))
-		}
-		x.proof(middleOf(l.NewHeight.Interval()))
-		for i := range x.pistons {
-			x.enter(telling(x.ring(i, k).side[1]), x.ringEntry(i, k, func(p *ringPaths) string { return p.side }))
-		}
-		x.proof(0)
-		for i := range x.pistons {
-			x.enter(telling(x.ring(i, k).gap[0]), x.ringEntry(i, k, func(p *ringPaths) string {
-				if r := x.pistons[i].doc.Rings[k]; r.Top.taken() && !r.Bottom.taken() {
-					return p.top
+		x.proof(middleOf(x.in.limits.Rings[k].NewHeight.Interval()), func() {
+			for i := range x.pistons {
+				h := x.ring(i, k).height
+				x.enterRing(i, k, inspection.Reading{Value: h, Taken: !h.IsZero()}, x.paths(i, k).height)
+			}
+		})
+		x.proof(0, func() {
+			for i := range x.pistons {
+				x.enterRing(i, k, telling(x.ring(i, k).side[1]), x.paths(i, k).side)
+			}
+		})
+		x.proof(0, func() {
+			for i := range x.pistons {
+				path := x.paths(i, k).bottom
+				if r := x.doc(i, k); r.Top.taken() && !r.Bottom.taken() {
+					path = x.paths(i, k).top
 				}
-				return p.bottom
-			}))
-		}
-		x.proof(0)
+				x.enterRing(i, k, telling(x.ring(i, k).gap[0]), path)
+			}
+		})
 	}
+}
+
+// paths are those of a ring's readings.
+func (x *inspecting) paths(i, k int) *ringPaths { return &x.in.paths[x.pistons[i].here].rings[k] }
+
+// doc is what was read of a ring.
+func (x *inspecting) doc(i, k int) *ReadingsRing {
+	if rings := x.pistons[i].doc.Rings; k < len(rings) {
+		return &rings[k]
+	}
+	return &noRing
+}
+
+// enterRing adds a reading of a ring to the set that is proofread.
+func (x *inspecting) enterRing(i, k int, r inspection.Reading, path string) {
+	x.enter(r, entry{&x.ring(i, k).tally, nil, x.in.names[i].rings[k], path, -1, -1})
 }
 
 // telling is a gap as a reading; not taken where blades leave it so open that it
@@ -147,12 +170,4 @@ func telling(gap tolerance.Bracket) inspection.Reading {
 	lo, _ := gap.Lower()
 	_, end := gap.Upper()
 	return inspection.Reading{Value: gap, Taken: end != tolerance.Absent && lo > 0}
-}
-
-func (x *inspecting) ringEntry(i, k int, path func(*ringPaths) string) entry {
-	p := &x.pistons[i]
-	if k >= len(p.doc.Rings) {
-		return entry{}
-	}
-	return entry{&x.ring(i, k).tally, nil, x.in.names[i].rings[k], path(&x.in.paths[p.here].rings[k]), -1, -1, ""}
 }

@@ -184,10 +184,18 @@ func (x *inspecting) last() int { return len(x.report.Findings) - 1 }
 func (x *inspecting) length(t *tally, m *measured[units.Length], where, path string, least, greatest tolerance.Bracket) error {
 	f, err := x.judge(t, m, where, path, least, greatest)
 	if f != nil {
-		settleBy(f)
+		settleMore(f)
 		t.note(x.last(), f.Standing, f.Settle)
 	}
 	return err
+}
+
+// settleMore is settleBy for what isn't passed: a part that may be used again
+// needs no finer reading, though it may be as new.
+func settleMore(f *tolerance.Finding) {
+	if f.Standing == tolerance.CantTell {
+		settleBy(f)
+	}
 }
 
 // room is memory for a finding, which stays where it is.

@@ -80,6 +80,7 @@ func (x *inspecting) cautions() {
 	if len(x.report.Findings) == 0 {
 		return
 	}
+	x.report.Cautions = make([]string, 0, 8)
 	say := func(when bool, what string) {
 		if when {
 			x.report.Cautions = append(x.report.Cautions, what)

@@ -17,7 +17,8 @@ func (x *inspecting) pinOf(i int) error {
 	doc := &p.doc.Pin
 	x.tests(&p.pin, &l.Care, &doc.Condition, paths.pin, names.piston+", gudgeon pin")
 	x.missingPin(i)
-	s := PinSurvey{Where: names.piston, Fit: l.Fit, NewPin: l.NewPin.Interval(), NewBoss: l.NewBoss.Interval(), NewSmallEnd: l.NewSmallEnd.Interval()}
+	s := &x.pin
+	*s = PinSurvey{Where: names.piston, Fit: l.Fit, NewPin: l.NewPin.Interval(), NewBoss: l.NewBoss.Interval(), NewSmallEnd: l.NewSmallEnd.Interval()}
 	x.sections, x.brackets = x.sections[:0], x.brackets[:0]
 	s.AtBosses, s.AtSmallEnd = x.sectionsOf(i, pinAtBosses), x.sectionsOf(i, pinAtSmallEnd)
 	s.Bosses, s.SmallEnd = x.sectionsOf(i, pinBosses), x.sectionsOf(i, pinSmallEnd)
@@ -27,20 +28,47 @@ func (x *inspecting) pinOf(i int) error {
 	if doc.Length.Taken {
 		s.Length = valueOf(doc.Length, l.Error)
 	}
-	if len(x.sections) == 0 && (s.Between.IsZero() || s.Length.IsZero()) {
-		return nil
-	}
-	specs := in.pinLimits.specs()
-	var err error
-	if x.pins, err = s.judge(x.pins[:0], &specs, i, &p.holes); err != nil {
-		return x.unlike(&p.pin, paths.pin, names.piston+", gudgeon pin", err)
-	}
-	for k := range x.pins {
-		if err := x.pinResult(i, &s, &x.pins[k]); err != nil {
-			return err
+	x.pins = x.pins[:0]
+	if len(x.sections) > 0 || !s.Between.IsZero() && !s.Length.IsZero() {
+		specs := in.pinLimits.specs()
+		var err error
+		if x.pins, err = s.judge(x.pins, &specs, i, &p.holes); err != nil {
+			p.holes = pinSums{}
+			if err := x.unlike(&p.pin, paths.pin, names.piston+", gudgeon pin", err); err != nil {
+				return err
+			}
 		}
 	}
+	known := uint(0)
+	for k := range x.pins {
+		if r := &x.pins[k]; r.Known {
+			known |= 1 << r.Measure
+			if err := x.pinResult(i, s, r); err != nil {
+				return err
+			}
+		}
+	}
+	x.unknownPin(p, s, known)
 	return nil
+}
+
+// unknownPin sees to it that no part passes of which a measure isn't known that
+// the limits ask for: where its readings aren't missing, they look like a slip,
+// or were never asked for.
+func (x *inspecting) unknownPin(p *pistonState, s *PinSurvey, known uint) {
+	if p.pin.taken+p.rod.taken == 0 && p.holes == (pinSums{}) && p.pin.missing > 0 {
+		return // nothing was read yet
+	}
+	for m := range PinMeasure(pinMeasures) {
+		if known&(1<<m) != 0 || !x.in.pin[m].asked() || !s.applies(m) {
+			continue
+		}
+		for _, t := range p.talliesOfPin(m) {
+			if t != nil && t.missing == 0 && t.suspect == "" && t.taken > 0 {
+				t.stands(x.in.pin[m].name+" can't be told", s.missing(m))
+			}
+		}
+	}
 }
 
 // parties are the part that a list is of, and the one that it has a fit with,
@@ -65,15 +93,19 @@ func (p *pistonState) parties(in *Inspector, list int) (of, with *tally) {
 	return &p.pin, nil
 }
 
-// tallyOfPin is the part that a measure counts to.
-func (p *pistonState) tallyOfPin(m PinMeasure) *tally {
+// talliesOfPin are the parts that a measure counts to: a fit to both of its.
+func (p *pistonState) talliesOfPin(m PinMeasure) [2]*tally {
 	switch m {
 	case PinMeasureBossOvality, PinMeasureBossTaper, PinMeasureBossWear:
-		return &p.piston
+		return [2]*tally{&p.piston}
 	case PinMeasureSmallEndOvality, PinMeasureSmallEndTaper, PinMeasureSmallEndWear:
-		return &p.rod
+		return [2]*tally{&p.rod}
+	case PinMeasureBossClearance:
+		return [2]*tally{&p.pin, &p.piston}
+	case PinMeasureSmallEndClearance, PinMeasureSmallEndInterference:
+		return [2]*tally{&p.pin, &p.rod}
 	}
-	return &p.pin
+	return [2]*tally{&p.pin}
 }
 
 // listOfPin is the list that a measure's path leads to.
@@ -169,13 +201,8 @@ func (x *inspecting) directions(section []inspection.Reading) (read uint) {
 // pinResult enters one measure of a pin.
 func (x *inspecting) pinResult(i int, s *PinSurvey, r *PinResult) error {
 	in, p := x.in, &x.pistons[i]
-	m, t := &in.pin[r.Measure], p.tallyOfPin(r.Measure)
-	if !r.Known {
-		if p.pin.missing+p.piston.missing+p.rod.missing == 0 && t.suspect == "" {
-			t.stands(m.name+" can't be told", s.missing(r.Measure))
-		}
-		return nil
-	}
+	m, tallies := &in.pin[r.Measure], p.talliesOfPin(r.Measure)
+	t := tallies[0]
 	where, path := in.names[i].piston, in.paths[p.here].lists[listOfPin(r.Measure)]
 	if r.Section >= 0 {
 		if at := s.place(*r); at != "" {
@@ -189,14 +216,18 @@ func (x *inspecting) pinResult(i int, s *PinSurvey, r *PinResult) error {
 	if f == nil {
 		return err
 	}
-	settleBy(f)
+	settleMore(f)
+	switch r.Measure {
+	case PinMeasureBossClearance:
+		p.fits[1] = x.last() + 1
+	case PinMeasureSmallEndClearance, PinMeasureSmallEndInterference:
+		p.fits[2] = x.last() + 1
+	}
 	if f.Standing < tolerance.OutsideNewBand {
-		t.note(x.last(), f.Standing, f.Settle)
-		switch r.Measure {
-		case PinMeasureBossClearance:
-			p.piston.note(x.last(), f.Standing, f.Settle)
-		case PinMeasureSmallEndClearance, PinMeasureSmallEndInterference:
-			p.rod.note(x.last(), f.Standing, f.Settle)
+		for _, t := range tallies {
+			if t != nil {
+				t.note(x.last(), f.Standing, f.Settle)
+			}
 		}
 		return nil
 	}

@@ -37,7 +37,7 @@ func becomes(a inspection.Action, fresh, asRead foreseen) foreseen {
 }
 
 // predict works out what clearances and gaps will be after the work, against
-// the limits for new parts.
+// the limits for new parts; what stays as it is keeps its finding.
 func (x *inspecting) predict() error {
 	for i := range x.pistons {
 		if err := x.predictSkirt(i); err != nil {
@@ -59,10 +59,17 @@ func (x *inspecting) predict() error {
 	return nil
 }
 
-// foresee enters a prediction.
-func (x *inspecting) foresee(step inspection.Step, m *measured[units.Length], where, path string, will foreseen) error {
+// foresee enters a prediction. Where nothing is done that changes the measure,
+// it is the finding at its place, from 1.
+func (x *inspecting) foresee(step inspection.Step, m *measured[units.Length], where, path string, will foreseen, at int) error {
 	if !will.known() || m.spec.IsZero() {
 		return nil
+	}
+	if at > 0 {
+		if f := &x.report.Findings[at-1]; f.Length.Least == will[0] && f.Length.Greatest == will[1] {
+			x.report.Predicted = append(x.report.Predicted, *f)
+			return nil
+		}
 	}
 	f := x.room()
 	var err error
@@ -97,7 +104,7 @@ func (x *inspecting) predictSkirt(i int) error {
 		fresh = p.kit.Skirt.Interval()
 	}
 	skirt := becomes(p.becomes, both(fresh), both(p.skirt))
-	return x.foresee(inspection.StepPistons, m, in.names[i].heights[in.measuring], in.paths[p.here].skirt[in.measuring], p.boreAfter(p.bores).less(skirt))
+	return x.foresee(inspection.StepPistons, m, in.names[i].heights[in.measuring], in.paths[p.here].skirt[in.measuring], p.boreAfter(p.bores).less(skirt), p.fits[0])
 }
 
 func (x *inspecting) predictPin(i int) error {
@@ -111,18 +118,18 @@ func (x *inspecting) predictPin(i int) error {
 	boss := becomes(p.becomes, both(l.NewBoss.Interval()), read(pinBosses))
 	small := becomes(p.rodBecomes, both(l.NewSmallEnd.Interval()), read(pinSmallEnd))
 	name, paths := in.names[i].piston, &in.paths[p.here]
-	if err := x.foresee(inspection.StepPins, &in.pin[PinMeasureBossClearance], name, paths.lists[pinBosses], boss.less(becomes(p.pinBecomes, fresh, read(pinAtBosses)))); err != nil {
+	if err := x.foresee(inspection.StepPins, &in.pin[PinMeasureBossClearance], name, paths.lists[pinBosses], boss.less(becomes(p.pinBecomes, fresh, read(pinAtBosses))), p.fits[1]); err != nil {
 		return err
 	}
 	inSmall := small.less(becomes(p.pinBecomes, fresh, read(pinAtSmallEnd)))
 	if l.Fit != PinPressed {
-		return x.foresee(inspection.StepPins, &in.pin[PinMeasureSmallEndClearance], name, paths.lists[pinSmallEnd], inSmall)
+		return x.foresee(inspection.StepPins, &in.pin[PinMeasureSmallEndClearance], name, paths.lists[pinSmallEnd], inSmall, p.fits[2])
 	}
 	if inSmall.known() {
 		none := tolerance.Exactly(units.Length(0))
 		inSmall = foreseen{none.Sub(inSmall[1]), none.Sub(inSmall[0])}
 	}
-	return x.foresee(inspection.StepPins, &in.pin[PinMeasureSmallEndInterference], name, paths.lists[pinSmallEnd], inSmall)
+	return x.foresee(inspection.StepPins, &in.pin[PinMeasureSmallEndInterference], name, paths.lists[pinSmallEnd], inSmall, p.fits[2])
 }
 
 func (x *inspecting) predictRing(i, k int) error {
@@ -143,10 +150,10 @@ func (x *inspecting) predictRing(i, k int) error {
 	} else if s.becomes == inspection.MeasureAgain {
 		side = foreseen{}
 	}
-	if err := x.foresee(inspection.StepRings, &ready.side, where, paths.side, side); err != nil {
+	if err := x.foresee(inspection.StepRings, &ready.side, where, paths.side, side, s.fits[0]); err != nil {
 		return err
 	}
-	return x.foresee(inspection.StepRings, &ready.gap, where, paths.bottom, x.gapAfter(i, k))
+	return x.foresee(inspection.StepRings, &ready.gap, where, paths.bottom, x.gapAfter(i, k), s.fits[1])
 }
 
 // gapAfter is a ring's end gap after the work: as read, or a new ring's in the

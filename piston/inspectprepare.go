@@ -3,6 +3,7 @@ package piston
 import (
 	"slices"
 	"strconv"
+	"sync"
 
 	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/feeler"
@@ -19,8 +20,10 @@ type Inspector struct {
 	slips  []inspection.Slip // in the limits
 	names  []pistonNames     // by the piston's number less 1
 	paths  []pistonPaths     // by the piston's place in the list
-	count  int               // findings there may be
+	count  int               // findings there may be of a piston
+	will   int               // and predictions
 	blades feeler.Set        // that were used; the zero set where none is named
+	memory sync.Pool         // of inspections that are done
 
 	skirt        [skirtMeasures]measured[units.Length]
 	skirtLimits  SkirtLimits
@@ -28,6 +31,7 @@ type Inspector struct {
 	pin          [pinMeasures]measured[units.Length]
 	pinLimits    PinLimits
 	sections     int // of all lists of a pin
+	stations     int // the most brackets that one part is judged by
 	smallEnds    bool
 	rings        []ringReady
 	mass         measured[units.Mass]
@@ -108,7 +112,15 @@ func (l *Limits) Prepare() *Inspector {
 		in.tilt = ready(in, p.Tilt, "protrusion.tilt", "difference of the two points")
 		in.head = ready(in, p.Clearance, "protrusion.clearance", "piston-to-head clearance")
 		in.crownWith = with(p.With, "dial gauge, zeroed on the block face")
-		in.count += 3
+		for _, m := range [...]*measured[units.Length]{&in.protrusion, &in.tilt, &in.head} {
+			if m.asked() {
+				in.count++
+			}
+		}
+	}
+	in.stations = mostPlaces
+	if l.Pins != nil {
+		in.stations = max(in.stations, in.sections*l.Pins.directions())
 	}
 	for i := range l.Pistons {
 		in.names = append(in.names, l.namesOf(i+1))
@@ -133,6 +145,7 @@ func (in *Inspector) readySkirt(l *LimitsSkirt) {
 	}
 	s := &in.skirt
 	in.skirtLimits = SkirtLimits{Size: s[0].spec, Ovality: s[1].spec, Taper: s[2].spec, Wear: s[3].spec, Collapse: s[4].spec, Clearance: s[5].spec, Pulled: s[6].spec}
+	in.will++
 	in.measuring = slices.Index(l.Heights, l.MeasuringHeight)
 	in.skirtWith = with(l.With, "outside micrometer")
 	in.skirtPrinted = make([]string, len(l.Heights))
@@ -180,6 +193,7 @@ func (in *Inspector) readyPins(l *LimitsPins) {
 			in.pinPrinted[list] += s[m].name + ": " + s[m].printed
 		}
 	}
+	in.will += 2
 	in.pinWith, in.holeWith = with(l.With, "outside micrometer"), with(l.HoleWith, "bore gauge")
 }
 
@@ -195,7 +209,12 @@ func (in *Inspector) readyRing(l *LimitsRing, i int) {
 	if !l.NewWidth.IsZero() {
 		r.widthLimit = "new " + l.NewWidth.String()
 	}
-	in.count += 4
+	for _, m := range [...]*measured[units.Length]{&r.side, &r.back, &r.land, &r.gap} {
+		if m.asked() {
+			in.count++
+		}
+	}
+	in.will += 2
 	in.rings = append(in.rings, r)
 }
 

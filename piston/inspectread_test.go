@@ -235,14 +235,15 @@ func FuzzInspect(f *testing.F) {
 			return
 		}
 		sound(t, &out)
-		lacks := map[string]bool{}
-		for _, m := range out.Missing {
-			where, _, _ := strings.Cut(m.Where, ",")
-			lacks[m.Step.String()+where] = true
-		}
 		for _, d := range out.Decisions {
-			if d.Step == inspection.StepPistons && lacks["pistons"+d.Where] {
-				require.NotContains(t, []inspection.Action{inspection.ReUse, inspection.CleanAndReUse}, d.Action, d.Where)
+			if d.Action != inspection.ReUse && d.Action != inspection.CleanAndReUse {
+				continue
+			}
+			for _, m := range out.Missing {
+				require.False(t, m.Step == d.Step && d.Where != "" && (m.Where == d.Where || strings.HasPrefix(m.Where, d.Where+",")), "%+v lacks %+v", d, m)
+			}
+			for _, s := range out.Slips {
+				require.NotContains(t, d.Slips, s.Path)
 			}
 		}
 	})

@@ -8,12 +8,8 @@ import (
 // ringsOf judges a piston's rings with their grooves and end gaps, and lists
 // what is missing.
 func (x *inspecting) ringsOf(i int) error {
-	p := &x.pistons[i]
 	for k := range x.in.rings {
-		ring := &noRing
-		if k < len(p.doc.Rings) {
-			ring = &p.doc.Rings[k]
-		}
+		ring := x.doc(i, k)
 		if err := x.sideOf(i, k, ring); err != nil {
 			return err
 		}
@@ -41,7 +37,7 @@ func (x *inspecting) sideOf(i, k int, ring *ReadingsRing) error {
 	} else if l.UsedHeight || l.ByMicrometer {
 		x.miss(&s.tally, paths.height, "used ring's height", where, "outside micrometer", heightPrinted(l))
 	}
-	from := len(x.brackets)
+	x.brackets = x.brackets[:0]
 	for j := range l.sides() {
 		var side ReadingsSide
 		if j < len(ring.Side) {
@@ -69,8 +65,9 @@ func (x *inspecting) sideOf(i, k int, ring *ReadingsRing) error {
 		} else {
 			x.miss(&s.tally, path()+".tried", m.name, at, with(l.SideWith, "feeler blades"), m.printed)
 		}
+		p.piston.lacks(m.name, at) // its groove isn't judged yet
 	}
-	stations := x.brackets[from:]
+	stations := x.brackets
 	if len(stations) == 0 {
 		return nil
 	}
@@ -79,11 +76,15 @@ func (x *inspecting) sideOf(i, k int, ring *ReadingsRing) error {
 	if f == nil {
 		return err
 	}
+	s.fits[0] = x.last() + 1
 	if len(f.Unsettled) > 0 && f.Settle != "" {
 		f.Settle += ": try a blade of " + f.Unsettled[0].String() + ", or measure groove and ring by micrometer"
 	}
 	if f.Standing < tolerance.OutsideNewBand {
 		s.note(x.last(), f.Standing, f.Settle)
+		if f.Standing == tolerance.CantTell {
+			p.piston.note(x.last(), f.Standing, f.Settle)
+		}
 		return nil
 	}
 	return x.worn(i, k, stations, f)
@@ -124,39 +125,68 @@ func (x *inspecting) worn(i, k int, stations []tolerance.Bracket, f *tolerance.F
 		s.renew = append(s.renew, f.String()+"; "+r.Next)
 	case r.Remedy == RenewGroove && !manual:
 		s.renew = append(s.renew, f.String()+"; "+r.Next)
-		return x.grooveOf(i, k, f)
+		s.groove = x.grooveOf(i, k, f)
 	default:
 		s.stands(f.String(), r.Next)
+		if r.Remedy != CheckFit {
+			s.groove = groove{why: f.String(), next: r.Next}
+		}
 	}
 	return nil
 }
 
+// A groove is what is to become of a worn one; with neither renew nor a width,
+// what would tell.
+type groove struct {
+	why                        string // the reading that forces it; empty where nothing does
+	renew                      bool   // the piston
+	where, width, spacer, next string
+}
+
 // grooveOf chooses the spacer for a worn groove, or asks for another piston.
-func (x *inspecting) grooveOf(i, k int, f *tolerance.Finding) error {
-	in, p, s := x.in, &x.pistons[i], x.ring(i, k)
+func (x *inspecting) grooveOf(i, k int, f *tolerance.Finding) groove {
+	in, s := x.in, x.ring(i, k)
 	l := &in.limits.Rings[k]
-	why := f.String()
+	out := groove{why: f.String(), where: f.Where, renew: true}
 	if len(l.Spacers) == 0 || s.height.IsZero() {
-		p.renew = append(p.renew, why)
-		return nil
+		return out
 	}
 	g := GrooveRecut{Where: f.Where, Width: GrooveWidth(s.side[1], s.height), Cut: l.Cut, RingHeight: l.NewHeight, Clearance: l.Side.New.BandOf, LeastLand: l.LeastLand, Spacers: l.Spacers}
-	if k < len(p.doc.Rings) && p.doc.Rings[k].Land.Taken {
-		g.Land = valueOf(p.doc.Rings[k].Land, l.Error)
+	if land := x.doc(i, k).Land; land.Taken {
+		g.Land = valueOf(land, l.Error)
 	}
 	c, err := ChooseSpacer(g)
 	switch {
-	case err != nil:
-		p.renew = append(p.renew, why)
+	case err != nil: // a groove without end, by blades that all entered
 	case c.Chosen >= 0:
 		fit := &c.Fits[c.Chosen]
-		p.recut = append(p.recut, recutTo{f.Where, fit.Width.String(), fit.Name, why})
+		out.renew, out.width, out.spacer = false, fit.Width.String(), fit.Name
 	case fitsMaybe(&c):
-		p.piston.stands(why, c.Next)
+		out.renew, out.next = false, c.Next
 	default:
-		p.renew = append(p.renew, why+"; "+c.Next)
+		out.why += "; " + c.Next
 	}
-	return nil
+	return out
+}
+
+// grooves enters what becomes of a piston's grooves, once it is known which
+// readings look like a slip.
+func (x *inspecting) grooves(i int) {
+	p := &x.pistons[i]
+	for k := range x.in.rings {
+		s := x.ring(i, k)
+		switch g := &s.groove; {
+		case !s.decided() && x.in.rings[k].side.asked():
+			p.piston.stands("whether its grooves are worn isn't known: "+s.where+" rests on what looks like a slip", "settle that first")
+		case g.why == "":
+		case g.renew:
+			p.renew = append(p.renew, g.why)
+		case g.width != "":
+			p.recut = append(p.recut, *g)
+		default:
+			p.piston.stands(g.why, g.next)
+		}
+	}
 }
 
 // fitsMaybe reports whether a spacer may do, once more is measured.
@@ -168,9 +198,6 @@ func fitsMaybe(c *SpacerChoice) bool {
 	}
 	return false
 }
-
-// A recutTo is what a groove is to be cut to.
-type recutTo struct{ where, width, spacer, why string }
 
 // backOf judges the room behind a ring.
 func (x *inspecting) backOf(i, k int, ring *ReadingsRing) error {

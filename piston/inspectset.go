@@ -1,7 +1,9 @@
 package piston
 
 import (
+	"github.com/tenthou/tenthou/tolerance"
 	"github.com/tenthou/tenthou/tolerance/inspection"
+	"github.com/tenthou/tenthou/units"
 )
 
 // masses judges the spread of the pistons' masses.
@@ -25,22 +27,40 @@ func (x *inspecting) masses() error {
 		return nil
 	}
 	x.proofreadMasses(set.Parts)
-	r, err := set.Assess()
-	if err != nil {
-		return inspection.At("pistons", err)
-	}
 	if x.in.mass.spec.IsZero() {
 		return nil
 	}
-	x.report.Findings = append(x.report.Findings, inspection.Finding{Step: x.step, Path: "pistons", Mass: &r.Finding})
-	rests(t, &x.in.mass, r.Finding.Standing, r.Finding.Least, r.Finding.Greatest)
-	t.note(x.last(), r.Finding.Standing, r.Next)
-	x.massNext = r.Next
+	masses := make([]MassBracket, len(set.Parts))
+	for i := range set.Parts {
+		masses[i] = set.Parts[i].Mass
+	}
+	f, err := tolerance.Assess(x.in.mass.name, "the set", x.in.mass.spec, masses[0].Spread(masses[1:]...))
+	if err != nil {
+		return inspection.At("pistons", err)
+	}
+	if f.Standing != tolerance.AsNew { // what to take from which
+		r, err := set.Assess()
+		if err != nil {
+			return inspection.At("pistons", err)
+		}
+		x.massNext = r.Next
+	}
+	x.report.Findings = append(x.report.Findings, inspection.Finding{Step: x.step, Path: "pistons", Mass: &f})
+	rests(t, &x.in.mass, f.Standing, f.Least, f.Greatest)
+	t.note(x.last(), f.Standing, x.massNext)
 	return nil
 }
 
 // proofreadMasses enters masses that look like a slip.
 func (x *inspecting) proofreadMasses(parts []MassPart) {
+	lightest, heaviest := mostMass, units.Mass(0)
+	for _, p := range parts {
+		m, _ := p.Mass.Middle()
+		lightest, heaviest = min(lightest, m), max(heaviest, m)
+	}
+	if heaviest-lightest <= lightest/50 { // at which package proofread takes them to agree
+		return
+	}
 	values, places := make([]ReadingsMass, len(parts)), make([]string, len(parts))
 	for i, p := range parts {
 		values[i], places[i] = inspection.Read(p.Mass), p.Where
@@ -90,9 +110,14 @@ func (x *inspecting) protrusions() error {
 			return err
 		}
 		c.Pistons = append(c.Pistons, d)
-		x.enter(inspection.Read(mean), entry{t, nil, names.piston + ", protrusion", paths.first, -1, -1, ""})
+		p.crown = mean
 	}
-	x.proof(0)
+	x.proof(0, func() {
+		for i := range x.pistons {
+			p := &x.pistons[i]
+			x.enter(inspection.Reading{Value: p.crown, Taken: !p.crown.IsZero()}, entry{t, nil, x.in.names[i].piston, x.in.paths[p.here].first, -1, -1})
+		}
+	})
 	if len(c.Pistons) < len(x.pistons) || len(l.Table) == 0 {
 		return nil // the greatest of all chooses
 	}
@@ -101,7 +126,8 @@ func (x *inspecting) protrusions() error {
 		return inspection.At("pistons", err)
 	}
 	x.marked = true
-	if f := &x.gasket.Clearance; x.gasket.Row >= 0 && !x.in.head.spec.IsZero() && !l.Table[0].Thickness.IsZero() {
+	if f := x.room(); x.gasket.Row >= 0 && !x.in.head.spec.IsZero() && !l.Table[0].Thickness.IsZero() {
+		*f = x.gasket.Clearance
 		x.report.Findings = append(x.report.Findings, inspection.Finding{Step: x.step, Path: "pistons", Length: f})
 		rests(t, &x.in.head, f.Standing, f.Least, f.Greatest)
 		t.note(x.last(), f.Standing, f.Settle)

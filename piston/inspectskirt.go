@@ -14,9 +14,10 @@ func (x *inspecting) skirtOf(i int) error {
 	names, paths := &in.names[i], &in.paths[p.here]
 	x.tests(&p.piston, &in.limits.Care, &p.doc.Condition, paths.piston, names.piston)
 	if in.limits.Skirt != nil {
-		s := SkirtSurvey{Where: names.piston, MeasuringHeight: in.limits.Skirt.MeasuringHeight}
+		s := &x.skirt
+		*s = SkirtSurvey{Where: names.piston, MeasuringHeight: in.limits.Skirt.MeasuringHeight}
 		x.missingSkirt(i)
-		if err := x.survey(i, &s); err != nil {
+		if err := x.survey(i, s); err != nil {
 			return err
 		}
 	}
@@ -25,10 +26,7 @@ func (x *inspecting) skirtOf(i int) error {
 		if !m.asked() {
 			continue
 		}
-		ring := &noRing
-		if k < len(p.doc.Rings) {
-			ring = &p.doc.Rings[k]
-		}
+		ring := x.doc(i, k)
 		if !ring.Land.Taken {
 			x.miss(&p.piston, paths.rings[k].land, m.name, names.rings[k], "outside micrometer or calliper", m.printed)
 			continue
@@ -172,9 +170,12 @@ func (x *inspecting) skirtResult(i int, s *SkirtSurvey, r *SkirtResult) error {
 	}
 	switch {
 	case r.Measure != SkirtMeasurePulled:
-		settleBy(f)
+		settleMore(f)
 	case len(f.Unsettled) > 0 && f.Settle != "":
 		f.Settle += ": pull a strip nearer to it, or measure bore and skirt"
+	}
+	if r.Measure == SkirtMeasureClearance {
+		p.fits[0] = x.last() + 1
 	}
 	if r.Fit() == tolerance.InterferenceFit {
 		p.piston.stands("the piston doesn't go in its bore: "+f.String(), "look whether piston and bore belong together")

@@ -17,7 +17,6 @@ type entry struct {
 	where string              // "piston 1, 18 mm up the skirt"
 	path  string              // of its list
 	k, j  int                 // its places in the list; −1 for none
-	field string              // behind them
 }
 
 func (e *entry) place() string {
@@ -28,54 +27,63 @@ func (e *entry) place() string {
 	if e.j >= 0 {
 		path = inspection.Index(path, e.j)
 	}
-	return path + e.field
+	return path
 }
 
-// enter adds a reading to the set, if it was taken.
+// enter adds a reading to the set, if it was taken: first to its ends alone, and
+// where those don't show that all is well, to the list.
 func (x *inspecting) enter(r inspection.Reading, e entry) {
-	if r.Taken {
-		x.values, x.set = append(x.values, r), append(x.set, e)
+	if !r.Taken {
+		return
 	}
+	if x.storing {
+		x.values, x.set = append(x.values, r), append(x.set, e)
+		return
+	}
+	lo, loEnd := r.Value.Lower()
+	hi, hiEnd := r.Value.Upper()
+	if loEnd == tolerance.Absent || hiEnd == tolerance.Absent {
+		x.wide = true
+		return
+	}
+	middle := lo/2 + hi/2
+	if x.entered == 0 {
+		x.least, x.greatest = middle, middle
+	}
+	x.least, x.greatest = min(x.least, middle), max(x.greatest, middle)
+	x.entered++
 }
 
-// proof proofreads the set and begins the next. near is about where its
-// readings must be, 0 where nothing says so; of two readings it alone can tell.
-func (x *inspecting) proof(near units.Length) {
-	if !x.clear(near) {
-		if odd := inspection.ProofreadReadings(nil, nil, nil, x.values); len(odd) > 0 {
-			x.nameSlips()
-		} else if near > 0 {
-			for i := range x.values {
-				if text, odd := oddSize(x.values[i].Value, near); odd {
-					x.slip(&x.set[i], text)
-				}
+// proof proofreads the set of those readings that each enters. near is about
+// where they must be, 0 where nothing says so; of two readings it alone can
+// tell.
+func (x *inspecting) proof(near units.Length, each func()) {
+	x.entered, x.wide, x.storing = 0, false, false
+	each()
+	if x.clear(near) {
+		return
+	}
+	x.values, x.set, x.storing = x.values[:0], x.set[:0], true
+	each()
+	if odd := inspection.ProofreadReadings(nil, nil, nil, x.values); len(odd) > 0 {
+		x.nameSlips()
+	} else if near > 0 {
+		for i := range x.values {
+			if text, odd := oddSize(x.values[i].Value, near); odd {
+				x.slip(&x.set[i], text)
 			}
 		}
 	}
-	x.values, x.set = x.values[:0], x.set[:0]
 }
 
 // clear reports whether the readings lie so near each other, and to where they
 // must be, that none can be a slip: that is most often so, and takes no time to
 // see. It is the nearness at which package proofread takes them to agree.
 func (x *inspecting) clear(near units.Length) bool {
-	if len(x.values) == 0 {
-		return true
-	}
-	least, greatest := units.Length(1)<<61, -units.Length(1)<<61
-	for i := range x.values {
-		lo, loEnd := x.values[i].Value.Lower()
-		hi, hiEnd := x.values[i].Value.Upper()
-		if loEnd == tolerance.Absent || hiEnd == tolerance.Absent {
-			return false
-		}
-		middle := lo/2 + hi/2
-		least, greatest = min(least, middle), max(greatest, middle)
-	}
-	if near > 0 && (least < near-near/5 || greatest > near+near/5) {
+	if x.wide || near > 0 && x.entered > 0 && (x.least < near-near/5 || x.greatest > near+near/5) {
 		return false
 	}
-	return greatest-least <= min(least/10, 50*units.Micrometre)
+	return x.entered == 0 || x.greatest-x.least <= min(x.least/10, 50*units.Micrometre)
 }
 
 // nameSlips enters the slips of the set with their places. It is proofread again
@@ -153,20 +161,8 @@ func (x *inspecting) proofreadSizes() {
 	if l := x.in.limits.Skirt; l != nil {
 		near := middleOf(x.in.newSkirt, l.Size.New.Interval(), l.Size.Wear.Interval(), tolerance.Exactly(x.in.limits.Standard))
 		for k := range l.Heights {
-			for i := range x.pistons {
-				if p := &x.pistons[i]; k < len(p.doc.Skirt) {
-					r := &p.doc.Skirt[k].Across
-					x.enter(*r, entry{&p.piston, r, x.in.names[i].heights[k], x.in.paths[p.here].skirt[k], -1, -1, ""})
-				}
-			}
-			x.proof(near)
-			for i := range x.pistons {
-				if p := &x.pistons[i]; k < len(p.doc.Skirt) {
-					r := &p.doc.Skirt[k].Along
-					x.enter(*r, entry{&p.piston, r, x.in.names[i].heights[k], x.in.paths[p.here].along[k], -1, -1, ""})
-				}
-			}
-			x.proof(near)
+			x.proof(near, func() { x.enterSkirt(k, true) })
+			x.proof(near, func() { x.enterSkirt(k, false) })
 		}
 	}
 	l := x.in.limits.Pins
@@ -180,12 +176,13 @@ func (x *inspecting) proofreadSizes() {
 	}{
 		{pinOnly[:], pin}, {bossOnly[:], middleOf(l.NewBoss.Interval(), tolerance.Exactly(pin))}, {smallEndOnly[:], middleOf(l.NewSmallEnd.Interval(), tolerance.Exactly(pin))},
 	} {
-		for i := range x.pistons {
-			for _, list := range set.lists {
-				x.enterPin(i, list)
+		x.proof(set.near, func() {
+			for i := range x.pistons {
+				for _, list := range set.lists {
+					x.enterPin(i, list)
+				}
 			}
-		}
-		x.proof(set.near)
+		})
 	}
 }
 
@@ -194,6 +191,21 @@ var (
 	bossOnly     = [...]int{pinBosses}
 	smallEndOnly = [...]int{pinSmallEnd}
 )
+
+// enterSkirt adds what was read of all skirts at a height, one way.
+func (x *inspecting) enterSkirt(k int, across bool) {
+	for i := range x.pistons {
+		p := &x.pistons[i]
+		if k >= len(p.doc.Skirt) {
+			continue
+		}
+		r, path := &p.doc.Skirt[k].Across, x.in.paths[p.here].skirt[k]
+		if !across {
+			r, path = &p.doc.Skirt[k].Along, x.in.paths[p.here].along[k]
+		}
+		x.enter(*r, entry{&p.piston, r, x.in.names[i].heights[k], path, -1, -1})
+	}
+}
 
 // enterPin adds a list of a pin's readings to the set.
 func (x *inspecting) enterPin(i, list int) {
@@ -208,7 +220,7 @@ func (x *inspecting) enterPin(i, list int) {
 	for k, section := range p.doc.Pin.list(list) {
 		for j := range section {
 			r := &section[j]
-			x.enter(*r, entry{t, r, x.in.names[i].sections[list][k], x.in.paths[p.here].lists[list], k, j, ""})
+			x.enter(*r, entry{t, r, x.in.names[i].sections[list][k], x.in.paths[p.here].lists[list], k, j})
 		}
 	}
 }

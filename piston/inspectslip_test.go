@@ -70,6 +70,36 @@ func massAt(t testing.TB, s string) MassBracket {
 	return m
 }
 
+// A slip leaves open what hangs on it, in every part that does.
+func TestInspect_slipSpreads(t *testing.T) {
+	out := inspected(t, func(_ *Limits, r *Readings) { every(r.Pistons[2].Pin.Bosses, "2.2007 mm") })
+	require.Len(t, out.Slips, 4)
+	require.Equal(t, inspection.MeasureAgain, decision(t, &out, "pistons", "piston 3").Action)
+	d := decision(t, &out, "gudgeon pins", "piston 3")
+	require.Equal(t, inspection.MeasureAgain, d.Action)
+	require.Equal(t, "pin clearance in the bosses can't be told", d.Because)
+	require.Equal(t, inspection.ReUse, decision(t, &out, "small ends", "rod 3").Action)
+
+	// All that was read of a pin is unlike what a new one measures.
+	out = inspected(t, func(l *Limits, r *Readings) {
+		l.Pistons, r.Pistons, r.Bores, l.Mass = 1, r.Pistons[:1], r.Bores[:1], nil
+		r.Pistons[0].Mass = ReadingsMass{}
+		l.Pins.NewPin, l.Pins.NewBoss = tolerance.Band{}, tolerance.Band{}
+		every(r.Pistons[0].Pin.Bosses, "2.2007 mm")
+	})
+	require.Equal(t, "pistons[0].pin", out.Slips[0].Path)
+	for _, part := range []string{"pistons", "gudgeon pins"} {
+		require.Equal(t, inspection.MeasureAgain, decision(t, &out, part, "piston 1").Action)
+	}
+	require.Equal(t, inspection.MeasureAgain, decision(t, &out, "small ends", "rod 1").Action)
+
+	// No piston is thrown away for a groove that a slip makes worn.
+	out = inspected(t, func(_ *Limits, r *Readings) { loose(t, r, ".006 in drag, .007 in refused", "14.88 mm") })
+	d = decision(t, &out, "pistons", "piston 1")
+	require.Equal(t, inspection.MeasureAgain, d.Action)
+	require.Contains(t, d.Because, "piston 1, top ring rests on what looks like a slip")
+}
+
 // Limits that look like a slip: what hangs on which column is right is open,
 // and what doesn't says so.
 func TestInspect_limitSlip(t *testing.T) {

@@ -73,34 +73,43 @@ func (t *Tried) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// in gives the trials the thicknesses that their blades have in a set.
-func (t Tried) in(set *feeler.Set) (Tried, error) {
-	out := make(Tried, len(t))
-	for i, trial := range t {
-		if trial.Blade == "" {
-			out[i] = trial
-			continue
-		}
-		var err error
-		if out[i], err = set.Trial(trial.Feel, strings.Split(trial.Blade, " + ")...); err != nil {
-			return nil, err
-		}
-	}
-	return out, nil
-}
-
-// bracket is what the trials say of the gap; ok is false where there are none.
+// bracket is what the trials say of the gap, their blades being as thick as in
+// the set, where there is one; ok is false where there are none.
 func (t Tried) bracket(set *feeler.Set) (gap tolerance.Bracket, ok bool, err error) {
 	if len(t) == 0 {
 		return gap, false, nil
 	}
-	if set.Len() > 0 {
-		if t, err = t.in(set); err != nil {
+	if set.Len() == 0 {
+		gap, err = feeler.Bracket(t...)
+		return gap, err == nil, err
+	}
+	var room [8]feeler.Trial // most places have fewer
+	trials := append(room[:0], t...)
+	for i := range trials {
+		if err := thickness(&trials[i], set); err != nil {
 			return gap, false, err
 		}
-		gap, err = feeler.BracketWithErrors(t...)
-	} else {
-		gap, err = feeler.Bracket(t...)
 	}
+	gap, err = feeler.BracketWithErrors(trials...)
 	return gap, err == nil, err
+}
+
+// thickness gives a trial the thickness that its blade has in a set.
+func thickness(t *feeler.Trial, set *feeler.Set) error {
+	switch {
+	case t.Blade == "":
+	case strings.Contains(t.Blade, " + "):
+		stack, err := set.Trial(t.Feel, strings.Split(t.Blade, " + ")...)
+		if err != nil {
+			return err
+		}
+		*t = stack
+	default:
+		blade, err := set.FindLength(t.Thickness)
+		if err != nil {
+			return err
+		}
+		t.Thickness, t.Error = blade.Thickness(), blade.Error
+	}
+	return nil
 }

@@ -102,32 +102,59 @@ func fileFor(f *tolerance.Finding) (r RingFiling) {
 
 // remedy follows from the standing, and for a gap that is certainly out from
 // what filing or another ring could do.
-func (r *RingGapReport) remedy() (RingRemedy, string) {
+func (r *RingGapReport) remedy() RingRemedy {
 	f := &r.Finding
-	low := f.New.Least == tolerance.Below || f.Wear.Least == tolerance.Below
-	high := f.New.Greatest == tolerance.Above || f.Wear.Greatest == tolerance.Above
-	least, greatest := r.Stations[r.Least].Place, r.Stations[r.Greatest].Place
+	low, high := r.out()
 	switch {
 	case f.Spec.IsZero():
-		return RingAskManual, f.Settle
-	case f.Standing == tolerance.AsNew:
-		return RingServes, "fit it"
-	case f.Standing == tolerance.Usable:
-		return RingServes, "may be re-used: " + f.Explain()
+		return RingAskManual
+	case passes(f.Standing):
+		return RingServes
 	case !low && !high:
-		return RingReadAgain, "not a pass; to settle it, " + f.Settle
+		return RingReadAgain
 	case !anyRing(f):
-		return RingBoreWorn, "no one ring suits both " + greatest + " and " + least + ": the bore is tapered by more than the limits allow"
+		return RingBoreWorn
 	case low && !r.Filing.Ok:
-		return RingReadAgain, "too small at " + least + ", but how much to file can't be told: read the gap more closely"
+		return RingReadAgain
 	case low:
-		return RingFile, "too small at " + least + ": file " + filing(r.Filing.Sure) + " off the ends in all, little by little, from the face inward, and read again"
+		return RingFile
+	}
+	return RingOther
+}
+
+// out tells on which sides the gap is certainly out of a limit.
+func (r *RingGapReport) out() (low, high bool) {
+	f := &r.Finding
+	return f.New.Least == tolerance.Below || f.Wear.Least == tolerance.Below, f.New.Greatest == tolerance.Above || f.Wear.Greatest == tolerance.Above
+}
+
+// next is what to do next, in words.
+func (r *RingGapReport) next() string {
+	f := &r.Finding
+	least, greatest := r.Stations[r.Least].Place, r.Stations[r.Greatest].Place
+	switch r.Remedy {
+	case RingAskManual:
+		return f.Settle
+	case RingServes:
+		if f.Standing == tolerance.AsNew {
+			return "fit it"
+		}
+		return "may be re-used: " + f.Explain()
+	case RingReadAgain:
+		if low, _ := r.out(); low {
+			return "too small at " + least + ", but how much to file can't be told: read the gap more closely"
+		}
+		return "not a pass; to settle it, " + f.Settle
+	case RingBoreWorn:
+		return "no one ring suits both " + greatest + " and " + least + ": the bore is tapered by more than the limits allow"
+	case RingFile:
+		return "too small at " + least + ": file " + filing(r.Filing.Sure) + " off the ends in all, little by little, from the face inward, and read again"
 	}
 	next := "too large at " + greatest + ": read the ring where the bore is not worn. If it is too large there too, it is worn or made for a smaller bore: fit another; if not, the bore is worn"
 	if f.Standing == tolerance.OutsideNewBand {
 		next = "no wear limit is given, so the engine maker's manual decides whether it may run; " + next
 	}
-	return RingOther, next
+	return next
 }
 
 // anyRing reports whether some ring could suit the greatest and the least gap

@@ -59,27 +59,34 @@ type RingGapReport struct {
 // station lacks both gap and bore, where sizes can't be, and where two
 // readings contradict each other; and as [tolerance.Assess] does.
 func (g *RingGap) Assess() (RingGapReport, error) {
+	r, err := g.assess(make([]RingGapAt, 0, len(g.Stations)), make([]tolerance.Bracket, 0, len(g.Stations)))
+	if err == nil {
+		r.Next = r.next()
+	}
+	return r, err
+}
+
+// assess is Assess without the words, in the memory that it is given.
+func (g *RingGap) assess(at []RingGapAt, gaps []tolerance.Bracket) (RingGapReport, error) {
 	var r RingGapReport
 	if err := g.check(); err != nil {
 		return r, err
 	}
-	r.Stations = make([]RingGapAt, len(g.Stations))
-	gaps := make([]tolerance.Bracket, len(g.Stations))
 	for i := range g.Stations {
 		gap, err := g.at(i)
 		if err != nil {
 			return r, err
 		}
-		gaps[i] = gap
-		r.Stations[i] = RingGapAt{g.Stations[i].Place, gap, !g.Stations[i].Gap.IsZero()}
+		gaps, at = append(gaps, gap), append(at, RingGapAt{g.Stations[i].Place, gap, !g.Stations[i].Gap.IsZero()})
 	}
+	r.Stations = at
 	var err error
 	if r.Finding, err = tolerance.Assess(ringGapMeasure, g.Where, g.Limits, gaps...); err != nil {
 		return r, err
 	}
 	r.Greatest, r.Least = widest(gaps), narrowest(gaps)
 	r.Filing = fileFor(&r.Finding)
-	r.Remedy, r.Next = r.remedy()
+	r.Remedy = r.remedy()
 	return r, nil
 }
 
