@@ -203,7 +203,7 @@ func (x *inspecting) room() *tolerance.Finding {
 	if len(x.lengths) == cap(x.lengths) {
 		x.lengths = make([]tolerance.Finding, 0, 32)
 	}
-	x.lengths = append(x.lengths, tolerance.Finding{})
+	x.lengths = x.lengths[:len(x.lengths)+1]
 	return &x.lengths[len(x.lengths)-1]
 }
 
