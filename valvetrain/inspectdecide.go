@@ -41,8 +41,13 @@ func (c *inspectRun) decided(d inspection.Decision) { c.out.Decisions = append(c
 // decideGuideAndValve decides on both together: what puts the guide right may
 // take another valve, and a worn stem hides what the guide has.
 func (c *inspectRun) decideGuideAndValve(k *inspectKind, p *inspectPlace, valves []inspection.Decision) []inspection.Decision {
+	l, g := k.limits.Valve, k.limits.Guide
+	if g != nil && l != nil && !p.guide.silent() && !p.valve.silent() && p.guide.clean(&g.Care) && p.valve.clean(&l.Care) {
+		c.out.Decisions = c.pass(c.out.Decisions, &p.guide, inspection.StepGuides, "valve guide")
+		return c.pass(valves, &p.valve, inspection.StepValves, "valve")
+	}
 	valve := c.valveBySize(k, p)
-	if g := k.limits.Guide; g != nil && !p.guide.silent() {
+	if g != nil && !p.guide.silent() {
 		guide := p.guide.verdict(inspection.StepGuides, "valve guide")
 		if p.valve.suspectStem && p.clear != nil && p.guide.suspect == "" {
 			p.guide.suspect, p.guide.slips = p.valve.suspect, append(p.guide.slips, p.valve.slips...)
@@ -63,7 +68,7 @@ func (c *inspectRun) decideGuideAndValve(k *inspectKind, p *inspectPlace, valves
 		c.predictGuide(k, p)
 	}
 	forced := valve.d.Action >= inspection.Replace && (p.newStem || p.way != nil && p.way.Way == OversizeStem)
-	if l := k.limits.Valve; l != nil && (!p.valve.silent() || forced) {
+	if l != nil && (!p.valve.silent() || forced) {
 		d := valve.settled(&l.Care)
 		if d.Action >= inspection.Replace && d.Size == "" && p.way != nil && p.way.Way == OversizeStem {
 			d.Size = p.way.Name
@@ -140,6 +145,10 @@ func (c *inspectRun) decideSeat(k *inspectKind, p *inspectPlace) {
 	if l == nil || p.seat.silent() {
 		return
 	}
+	if p.seat.clean(&l.Care) && p.guide.action <= inspection.ReUse && p.valve.action <= inspection.ReUse {
+		c.out.Decisions = c.pass(c.out.Decisions, &p.seat, inspection.StepSeats, "valve seat")
+		return
+	}
 	v := p.seat.verdict(inspection.StepSeats, "valve seat")
 	v.past(p.depth, inspection.Replace, false, "renew the insert, or fit one: cutting lets the valve sink farther")
 	v.past(p.tipHeight, inspection.Replace, false, "the valve has sunk: renew the insert, or fit one")
@@ -193,6 +202,10 @@ func (c *inspectRun) planSeat(k *inspectKind, p *inspectPlace, v *inspectVerdict
 
 func (c *inspectRun) decideFit(s *inspectState, f *inspectFitFound, l *LimitsFit, part, size, bore string) {
 	if l == nil || s.silent() {
+		return
+	}
+	if s.clean(&l.Care) {
+		c.out.Decisions = c.pass(c.out.Decisions, s, inspection.StepFollowers, part)
 		return
 	}
 	v := s.verdict(inspection.StepFollowers, part)

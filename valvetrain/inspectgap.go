@@ -46,8 +46,15 @@ func (c *inspectRun) decideGaps() {
 			if k.limits.Clearance == nil || p.lap == nil {
 				continue
 			}
-			v := p.gap.verdict(inspection.StepTiming, gapPart)
 			in := next < len(from) && from[next] == i
+			if p.inBand && !p.worked() && !(in && plans) && p.gap.clean(&inspection.Care{}) {
+				c.out.Decisions = c.pass(c.out.Decisions, &p.gap, inspection.StepTiming, gapPart)
+				if in {
+					next++
+				}
+				continue
+			}
+			v := p.gap.verdict(inspection.StepTiming, gapPart)
 			switch {
 			case p.worked():
 				v.d.Because = "its valve or seat is to be worked, and the clearance with them"

@@ -82,11 +82,11 @@ func (c *inspectRun) gatherGuides(k *inspectKind) {
 		}
 		path := inspectPathAt(&k.bore, s)
 		p.bores[0], p.bores[1] = tolerance.Extremes(all...)
-		open := s.open
+		open, worst := s.open, s.worst
 		p.bore = c.found(&k.bore, s, s.where, path, all...)
 		if k.clear.asked && k.bore.spec.Wear.IsZero() && !k.clear.spec.Wear.IsZero() {
 			// Of a worn guide the clearance's wear limit decides, not the bore's band.
-			p.bore, s.open = nil, open
+			p.bore, s.open, s.worst = nil, open, worst
 		}
 		ways := 2
 		if g.OneWay {

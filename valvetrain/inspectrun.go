@@ -61,8 +61,9 @@ type inspectState struct {
 	first       string // the first that is missing
 	open        string // the first that limits don't tell, and what would settle it
 	slips       []string
-	suspect     string // the first reading that looks like a slip
-	doubt       string // the first limit that looks like one, where its columns decide otherwise
+	worst       tolerance.Standing // of its findings
+	suspect     string             // the first reading that looks like a slip
+	doubt       string             // the first limit that looks like one, where its columns decide otherwise
 	suspectStem bool
 	cond        inspection.Condition
 	listed      bool
@@ -176,6 +177,7 @@ func (c *inspectRun) found(m *inspectMeasure[units.Length], s *inspectState, whe
 
 // inspectNote keeps what a finding leaves open, and the slips of its limits.
 func inspectNote[Q units.Quantity](s *inspectState, m *inspectMeasure[Q], f *tolerance.FindingOf[Q]) {
+	s.worst = max(s.worst, f.Standing)
 	if f.Standing == tolerance.CantTell && s.open == "" {
 		s.open = m.name + ": " + f.Settle
 	}

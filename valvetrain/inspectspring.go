@@ -39,6 +39,10 @@ func (c *inspectRun) decideSpring(m *inspectSpring, p *inspectPlace, j int) {
 	if s.silent() {
 		return
 	}
+	if s.clean(&m.limits.Care) {
+		c.out.Decisions = c.pass(c.out.Decisions, s, inspection.StepSprings, m.part)
+		return
+	}
 	v := s.verdict(inspection.StepSprings, m.part)
 	v.past(f.free, inspection.Replace, false, "")
 	v.past(f.square, inspection.Replace, false, "")

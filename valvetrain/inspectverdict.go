@@ -26,7 +26,24 @@ func (s *inspectState) verdict(step inspection.Step, part string) inspectVerdict
 // silent tells a part that nobody has read or looked at.
 func (s *inspectState) silent() bool { return s.taken == 0 && s.cond == inspection.Condition{} }
 
-// because is a finding in words: reading, limits, standing, and margin.
+// marked tells a part whose condition may overrule its sizes.
+func (s *inspectState) marked() bool {
+	c := &s.cond
+	return c.Cracked == inspection.Yes || c.Scored == inspection.Yes || c.Blued == inspection.Yes || c.Pitted == inspection.Yes
+}
+
+// clean tells a part that passes by all that was asked, with nothing to weigh.
+func (s *inspectState) clean(care *inspection.Care) bool {
+	return s.worst <= tolerance.Usable && s.missing == 0 && s.open == "" && len(s.slips) == 0 && !s.marked() && !care.CrackTest && !care.PressureTest
+}
+
+// pass decides on a part that is clean.
+func (c *inspectRun) pass(to []inspection.Decision, s *inspectState, step inspection.Step, part string) []inspection.Decision {
+	s.action, s.decided = inspection.ReUse, true
+	return append(to, inspection.Decision{Step: step, Part: part, Where: s.where, Action: inspection.ReUse, Because: inspectPassed})
+}
+
+// inspectBecause is a finding in words: reading, limits, standing, and margin.
 func inspectBecause[Q units.Quantity](f *tolerance.FindingOf[Q]) string {
 	text := f.String()
 	if f.Margin.InRange() && !f.Margin.IsZero() {
@@ -98,7 +115,7 @@ func (v *inspectVerdict) settled(care *inspection.Care) inspection.Decision {
 	if len(s.slips) > 0 && d.Action != inspection.MeasureAgain && s.suspect == "" {
 		d.Settle = inspectJoin(d.Settle, "a limit that it rests on looks like a slip; by either column it is the same")
 	}
-	if s.cond != (inspection.Condition{}) || care.CrackTest || care.PressureTest {
+	if s.marked() || care.CrackTest || care.PressureTest {
 		d = s.cond.Overrule(*care, d)
 	}
 	return d
