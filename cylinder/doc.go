@@ -138,6 +138,17 @@
 // points, it never proves. Disable fuel and ignition for compression; in a
 // leakage test the air turns the crank, so leave no tool on it.
 //
+// # A whole block
+//
+// [Limits] is what the manual and the shop give for a block and its head, and
+// [Readings] what was measured, both as documents; a reading left out is still to
+// be taken. [Inspect] gives what looks like a slip, findings in the order of the
+// bench, what becomes of each part and which one forced it, what is still to be
+// measured, what to order and what the bores will be. A cracked part is not saved
+// by its sizes, and one that nobody crack-tested, where the limits ask for it,
+// isn't passed. [Limits.Blank] is the empty document, whose missing readings are
+// the bench sheet.
+//
 // # Accuracy and rounding of bores
 //
 // Sizes, differences and least sizes on the original axis are whole picometres,
