@@ -41,7 +41,9 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"Without flags it judges an invented engine. Write your own readings in a file like\n"+
 		"examples/camtiming/engine.json: for each valve the wheel's readings of opening and closing with\n"+
 		"their error (\"opens\": \"-10 ±0.5°\" for 10° AFTER its dead centre), or a table of lifts by degrees of\n"+
-		"the crankshaft from top dead centre at overlap. Say under at which lift the events are.", errs)
+		"the crankshaft from top dead centre at overlap. Say under at which lift the events are.\n\n"+
+		"Turn by hand with the plugs out, one way only, and stop where it stops: valve and piston may have\n"+
+		"met. The tension of a belt is set by the engine maker's manual, which governs.", errs)
 	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
 	picture := flags.Bool("svg", false, "write a picture of the lift curves instead")
 	work := flags.Bool("working", false, "write out the working")

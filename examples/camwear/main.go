@@ -38,7 +38,9 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"Without flags it judges an invented camshaft. Write your own readings in a file like\n"+
 		"examples/camwear/camshaft.json: under kinds what the manual says of a lobe of each kind, then each\n"+
 		"lobe's heights and base circles, each journal across its ways with its bearing, the run-out of\n"+
-		"the middle, and the end float. Write readings with their error: \"44.58 ±0.005 mm\".", errs)
+		"the middle, and the end float. Write readings with their error: \"44.58 ±0.005 mm\".\n\n"+
+		"Valve springs push on the camshaft: slacken its caps evenly, with the pistons clear of the valves.\n"+
+		"The engine maker's manual governs.", errs)
 	source := flags.Input("camshaft.json", demo, "the `FILE` with the readings; - for standard input")
 	lobe := flags.String("working", "", "write out the working of one `LOBE`, such as \"inlet 2\"")
 	if exit, done := flags.Parse(args, out); done {

@@ -38,7 +38,9 @@ func run(args []string, _ io.Reader, out, errs io.Writer) int {
 	flags := recipe.Flags("deadcentre", "Where is true top dead centre on the degree wheel?\n\n"+
 		"Turn forward to the stop and read the wheel before its zero; turn back to the stop and read it\n"+
 		"after its zero. Write readings with their error: -before \"19 ±0.25°\" -after \"25 ±0.25°\". A contact\n"+
-		"on the other side of the zero is below zero. With a dial gauge give -fall, -throw and -rod too.", errs)
+		"on the other side of the zero is below zero. With a dial gauge give -fall, -throw and -rod too.\n\n"+
+		"Plugs out, fuel and ignition off, by hand, gently: a stop bends what it meets and can hole a\n"+
+		"piston, and a valve may stand in its way. The engine maker's manual governs.", errs)
 	before := flags.String("before", "19 ±0.25°", "what the wheel shows before its zero, an `ANGLE`")
 	after := flags.String("after", "25 ±0.25°", "what the wheel shows after its zero, an `ANGLE`")
 	throw := flags.String("throw", "0 mm", "the crank's `THROW`, half the stroke; with -rod, for an offset or a fall")

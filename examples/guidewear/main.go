@@ -41,7 +41,10 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"examples/guidewear/engine.json: under guide the bores at each depth, counted from the end\n"+
 		"nearest the valve's head, one for each way across; under stem its diameters where it runs in\n"+
 		"the guide; under rocked the dial's whole travel, the length of guide that the stem is in, and\n"+
-		"how far beyond the guide's end the dial stood. guide with stem, or rocked, may be left out.", errs)
+		"how far beyond the guide's end the dial stood. guide with stem, or rocked, may be left out.\n\n"+
+		"Find out what guides and seats are made of before reaming or grinding: dust of beryllium alloy\n"+
+		"harms the lungs for life. Springs under load and collets fly: eye protection. The engine maker's\n"+
+		"manual governs.", errs)
 	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
 	working := flags.String("working", "", "write out the working of one `VALVE`, such as \"exhaust 1\"")
 	if exit, done := flags.Parse(args, out); done {

@@ -38,7 +38,9 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"Without flags it judges an invented engine. Write your own readings in a file like\n"+
 		"examples/pistontovalve/engine.json: throw (half the stroke) and rod, and for each valve the drop\n"+
 		"at top dead centre along the valve, its angle to the bore, and a table of lifts AT THE VALVE by\n"+
-		"degrees of the crankshaft from top dead centre at overlap, below zero before it.", errs)
+		"degrees of the crankshaft from top dead centre at overlap, below zero before it.\n\n"+
+		"Turn by hand with the plugs out, and stop where it stops: what doesn't turn is bent by force. The\n"+
+		"clearance is rounded toward the dangerous side. The engine maker's manual governs.", errs)
 	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
 	picture := flags.Bool("svg", false, "write a picture of the clearance by crank angle instead")
 	work := flags.Bool("working", false, "write out the clearance where it is least")

@@ -65,7 +65,7 @@ func (e *engine) picture() string {
 		lo, _ := ends(v.report.Least)
 		at := v.report.At.Float(units.InDegrees)
 		p.Mark(svg.Mark(i%4), x(at), y(lo.Float(units.InMillimetres)))
-		p.Text(svg.Middle, x(at), y(lo.Float(units.InMillimetres))+5, fmt.Sprint(i+1))
+		p.Text(svg.Middle, x(at), y(lo.Float(units.InMillimetres))-3, fmt.Sprint(i+1))
 		if v.Wanted > 0 {
 			p.Line(svg.Limit, left, y(v.Wanted.Float(units.InMillimetres)), right, y(v.Wanted.Float(units.InMillimetres)))
 			p.Text(svg.Start, right+1.5, y(v.Wanted.Float(units.InMillimetres))+1.1, fmt.Sprint(i+1))

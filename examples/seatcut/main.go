@@ -35,7 +35,9 @@ func run(args []string, _ io.Reader, out, errs io.Writer) int {
 		"Angles count from the plane square to the stem, so that a flat chamber is 0° and a straight\n"+
 		"throat 90°; say -count stem where yours count from the stem, or -count included where they\n"+
 		"are the whole angle of the cone. Sizes may carry their error: \"30.0 ±0.1 mm\". Feeds count along\n"+
-		"the stem, from where the cutter just touches the seat.", errs)
+		"the stem, from where the cutter just touches the seat.\n\n"+
+		"Find out what the seats are made of first: dust of beryllium alloy harms the lungs for life. Never\n"+
+		"cut, drill or grind into a valve filled with sodium. The engine maker's manual governs.", errs)
 	g := given{}
 	flags.StringVar(&g.count, "count", "square", "how angles count: `square`, stem or included")
 	flags.StringVar(&g.angle, "angle", "45°", "the seat's `angle`")

@@ -76,6 +76,19 @@ func (j job) contact(say func(string, ...any), when string, s valvetrain.Seat) e
 	}
 	say("%s: %s clear toward the margin, %s toward the port; its middle %s from the outer edge",
 		when, mm(c.ClearOuter), mm(c.ClearInner), place)
+	for _, side := range []struct {
+		clear tolerance.Bracket
+		edge  string
+	}{{c.ClearOuter, "margin, onto the head's thin edge"}, {c.ClearInner, "port"}} {
+		lo, _ := side.clear.Lower()
+		hi, _ := side.clear.Upper()
+		switch {
+		case hi < 0:
+			say("this seat reaches past the valve's face toward the %s: don't make it so; choose another diameter or width, or another valve", side.edge)
+		case lo < 0:
+			say("this seat may reach past the valve's face toward the %s: measure both more finely first", side.edge)
+		}
+	}
 	switch {
 	case c.Interference > 0:
 		say("interference angle %s: they touch at the seat's outer edge, and the inner stands off by %s until bedded in", c.Interference, mm(c.Gap))
@@ -98,7 +111,7 @@ func (j job) after(b *strings.Builder, say func(string, ...any), cuts valvetrain
 		sunk = sunk.Add(edge)
 		also = ", and " + mm(edge) + " because the edge moves that it hangs on"
 	}
-	say("the valve sinks by %s: %s of the seat and %s of the face%s", mm(sunk), mm(tolerance.Exactly(cuts.Reface)), mm(j.faceCut), also)
+	say("the valve sinks by %s: %s of the seat and %s of the face%s; the manual says how far it may", mm(sunk), mm(tolerance.Exactly(cuts.Reface)), mm(j.faceCut), also)
 	installed := valvetrain.InstalledAfter(j.installed, sunk)
 	say("the spring's installed height becomes %s: a shim of %s keeps it at %s", mm(installed), mm(sunk), mm(j.installed))
 	grind := valvetrain.TipGrindFor(j.tip, sunk, tolerance.Exactly(j.wantTip))

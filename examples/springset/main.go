@@ -42,7 +42,9 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		"examples/springset/engine.json: under outer, and inner where there is one, what the manual says\n"+
 		"of the kind; under valves each valve's installed height without shims, and for its springs the\n"+
 		"free length, how far the top stands off a square, and loads at two heights or more. wire,\n"+
-		"outside, total and shearMPa of a kind go together, and may be left out.", errs)
+		"outside, total and shearMPa of a kind go together, and may be left out.\n\n"+
+		"A spring under load, and its collets, can leave the bench at the height of an eye: wear eye\n"+
+		"protection, and never stand in line with it. The engine maker's manual governs.", errs)
 	source := flags.Input("engine.json", demo, "the `FILE` with the readings; - for standard input")
 	working := flags.String("working", "", "write out the working of one `VALVE`, such as \"exhaust 1\"")
 	if exit, done := flags.Parse(args, out); done {

@@ -51,7 +51,7 @@ func TestDemo(t *testing.T) {
 	}
 	require.Equal(t, map[string]bool{"limits.piston.rings[0].sideClearance.wearAlso": true, "readings.valvetrain.springs[10].free": true}, paths)
 	require.Len(t, r.Missing, 1)
-	require.Equal(t, "readings.valvetrain.seats[5].width", r.Missing[0].Path)
+	require.Equal(t, "readings.valvetrain.valves[5].margin", r.Missing[0].Path)
 	require.ErrorIs(t, r.Complete(), inspection.ErrMissing)
 
 	bores := decision(t, &r, "cylinder bores", "")
@@ -64,7 +64,7 @@ func TestDemo(t *testing.T) {
 	require.Equal(t, "main 3", mains.Governs)
 	require.Equal(t, inspection.Replace, decision(t, &r, "pistons", "piston 1").Action, "a bored block asks for other pistons")
 	require.Equal(t, inspection.Replace, decision(t, &r, "valve", "exhaust 2").Action)
-	require.Equal(t, inspection.MeasureAgain, decision(t, &r, "valve seat", "inlet 6").Action, "what wasn't read isn't passed")
+	require.Equal(t, inspection.MeasureAgain, decision(t, &r, "valve", "inlet 6").Action, "what wasn't read isn't passed")
 	spring := decision(t, &r, "spring", "exhaust 3")
 	require.Equal(t, inspection.MeasureAgain, spring.Action, "nothing rests on a slip")
 	require.Equal(t, []string{"readings.valvetrain.springs[10].free"}, spring.Slips)
