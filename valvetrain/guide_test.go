@@ -163,6 +163,7 @@ func TestGuideSurveyRefuses(t *testing.T) {
 		{func(s *GuideSurvey) { s.Stem[1].Stems = nil }, "as many as at the other places"},
 		{func(s *GuideSurvey) { s.Stem[1].Stems[0] = stemAt("-8 mm") }, "stem, foot"},
 		{func(s *GuideSurvey) { s.Stem[0].Stems[0] = stemAt("8.5 mm"); s.Stem[1].Stems[0] = stemAt("8.5 mm") }, "below the guide's bore"},
+		{func(s *GuideSurvey) { s.Stem[1].Stems[0] = stemAt("8.5 mm") }, "stem diameter 8.5 mm is not below the guide's bore where it is widest"},
 		{func(s *GuideSurvey) { s.Unworn = stemAt("-1 mm") }, "unworn stem"},
 		{func(s *GuideSurvey) { s.BellLimits.New = tolerance.MustParseBand("max 0.05 mm") }, "limits of the bell-mouth"},
 	} {

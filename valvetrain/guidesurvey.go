@@ -63,8 +63,9 @@ type GuideReport struct {
 // may meet any way across: the clearance at a station lies from the least bore
 // there less the greatest stem to the greatest bore less the least stem. It
 // fails with an [InputError] where a reading isn't bounded or above zero, where
-// the stem is larger than the guide for certain, and where stations or ways
-// don't fit together.
+// for certain the whole stem is larger than the guide somewhere or a place of it
+// larger than the guide everywhere, and where stations or ways don't fit
+// together.
 func (s GuideSurvey) Inspect() (GuideReport, error) {
 	if err := s.check(); err != nil {
 		return GuideReport{}, err
@@ -81,7 +82,7 @@ func (s GuideSurvey) Inspect() (GuideReport, error) {
 		leastBore, greatestBore := tolerance.Extremes(st.Bores...)
 		tight, loose := GuideClearance(leastBore, greatestStem), GuideClearance(greatestBore, leastStem)
 		if _, hi := inputEnds(loose); hi <= 0 {
-			return GuideReport{}, &InputError{"stem diameter", leastStem.String(), "below the guide's bore " + greatestBore.String() + ", " + st.Where}
+			return GuideReport{}, &InputError{"stem diameter", leastStem.String(), "below the guide's bore " + greatestBore.String() + ", " + inputText(st.Where)}
 		}
 		clearances = append(clearances, guideNoLess(tight), guideNoLess(loose))
 		lo, hi := inputEnds(loose)
@@ -90,6 +91,11 @@ func (s GuideSurvey) Inspect() (GuideReport, error) {
 		}
 		tightLo, _ := inputEnds(tight)
 		r.Stations = append(r.Stations, RockingStation{st.Depth, inputSpan(max(0, min(tightLo, lo)), hi)})
+	}
+	// A place of the stem that runs in the guide goes in somewhere.
+	_, widest := tolerance.Extremes(bores...)
+	if _, hi := inputEnds(GuideClearance(widest, greatestStem)); hi <= 0 {
+		return GuideReport{}, &InputError{"stem diameter", greatestStem.String(), "below the guide's bore where it is widest, " + widest.String()}
 	}
 	var err error
 	assess := func(measure string, spec tolerance.Spec, readings ...tolerance.Bracket) (f tolerance.Finding) {

@@ -22,8 +22,8 @@ type PistonValve struct {
 	// Drop is how far the valve can be pushed open at top dead centre before it
 	// touches the piston, along its axis, with the gasket as it will be.
 	Drop tolerance.Bracket
-	// Inclination is the angle between the valve's axis and the bore's, 0° to
-	// below 90°.
+	// Inclination is the angle between the valve's axis and the bore's, from 0° to
+	// 80°.
 	Inclination tolerance.Interval[units.Angle]
 	// FlatCrown says that the crown is flat and square to the bore where the valve
 	// meets it. Without it a pocket parallel to the valve's head is taken, which

@@ -35,11 +35,15 @@ func (h *ShimHead) settle(v *ShimValve, u *ShimUnsure) {
 }
 
 func (h *ShimHead) settleOpen(v *ShimValve, u *ShimUnsure) string {
+	went := "every blade tried went in"
+	if lo, end := v.Measured.Lower(); end == tolerance.Absent || lo <= 0 {
+		went = "no blade was tried"
+	}
 	if inside := h.Set.InsideWithErrors(v.Measured); len(inside) > 0 {
 		u.Blade = inside[0].MarkText()
-		return "every blade tried went in: try " + u.Blade + ", and thicker ones until one is refused"
+		return went + ": try " + u.Blade + ", and thicker ones until one is refused"
 	}
-	return "every blade tried went in, and the set has no thicker one: lay blades together until they are refused"
+	return went + ", and the set has no thicker one: lay blades together until they are refused"
 }
 
 func (h *ShimHead) settleTight(v *ShimValve, u *ShimUnsure) string {

@@ -307,3 +307,21 @@ func FuzzShimPlan(f *testing.F) {
 		}
 	})
 }
+
+// A valve at which no blade was tried isn't one that took every blade.
+func TestShimNothingTried(t *testing.T) {
+	for _, clearance := range []string{"[0 mm, ∞)", "(-∞, ∞)", "[0.3 mm, ∞)"} {
+		h := ShimHead{Set: feeler.Metric20(), Valves: []ShimValve{{
+			Where: "inlet 1", Measured: stemAt(clearance), Wanted: tolerance.MustParseBand("0.15–0.25 mm"), Shim: stemAt("2.5 mm"),
+		}}}
+		p, err := PlanShims(h)
+		require.NoError(t, err)
+		require.Len(t, p.Undecided, 1)
+		require.Equal(t, NoUpperEnd, p.Undecided[0].Doubt)
+		want := "no blade was tried: try "
+		if strings.HasPrefix(clearance, "[0.3") {
+			want = "every blade tried went in: try "
+		}
+		require.Contains(t, p.Undecided[0].Settle, want)
+	}
+}

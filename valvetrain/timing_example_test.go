@@ -258,7 +258,7 @@ func ExampleDeadCentre_Inspect() {
 // The gudgeon pin at the contacts, 186.5 mm from the crankshaft at dead centre.
 func ExampleStopPinDistance() {
 	type f = tolerance.Float
-	fmt.Printf("%.3f mm\n", valvetrain.StopPinDistance(f(43), f(143.5), f((18 * units.Degree).Radians())))
+	fmt.Printf("%.3f mm\n", valvetrain.StopPinDistance(f(43), f(143.5), f((18*units.Degree).Radians())))
 	// Output: 183.779 mm
 }
 

@@ -21,6 +21,7 @@ func TestGolden(t *testing.T) {
 		{"working", recipe.Answered, []string{"-working"}},
 		{"interference", recipe.Answered, []string{"-face-angle", "44.5°", "-throat", "90°", "-face-square", "0.05 mm"}},
 		{"inch", recipe.Answered, []string{"-outer", "1.18 in", "-inner", "1.06 in", "-want-outer", "1.18 in", "-want-width", "1/16 in", "-clean-up", ".004 in", "-above", "15°", "-below", "75°"}},
+		{"pastface", recipe.Answered, []string{"-want-outer", "35 mm"}},
 		{"flatangle", recipe.Refused, []string{"-angle", "0°"}},
 		{"nounit", recipe.Refused, []string{"-outer", "30"}},
 	} {
@@ -69,6 +70,12 @@ func TestOtherWays(t *testing.T) {
 	out, errs, exit = call("-want-tip", "49 mm")
 	require.Equal(t, recipe.Answered, exit, errs)
 	require.Contains(t, out, "none is to be ground off")
+	out, errs, exit = call("-want-width", "5 mm")
+	require.Equal(t, recipe.Answered, exit, errs)
+	require.Contains(t, out, "this seat reaches past the valve's face toward the port: don't make it so")
+	out, errs, exit = call("-face-outer", "30.0 mm")
+	require.Equal(t, recipe.Answered, exit, errs)
+	require.Contains(t, out, "this seat may reach past the valve's face toward the margin")
 }
 
 func TestBadInput(t *testing.T) {
