@@ -77,7 +77,7 @@ func (c BoltCheck) Assess() (BoltReport, error) {
 	}
 	r.Findings = make([]tolerance.Finding, 0, 3)
 	var failed error
-	keep := func(measure string, spec tolerance.Spec, at tolerance.Bracket) {
+	c.measures(func(measure string, spec tolerance.Spec, at tolerance.Bracket) {
 		f, err := tolerance.Assess(measure, c.Where, spec, at)
 		if err != nil && failed == nil {
 			failed = err
@@ -86,16 +86,7 @@ func (c BoltCheck) Assess() (BoltReport, error) {
 		if !spec.IsZero() && (r.WorstAt == "" || runOutRank(f.Standing) > runOutRank(r.Worst)) {
 			r.Worst, r.WorstAt = f.Standing, measure
 		}
-	}
-	if !c.Free.IsZero() {
-		keep("free length", c.Length, c.Free)
-		if !c.AsNew.IsZero() {
-			keep("growth", c.Growth, BoltGrowth(c.AsNew, c.Free))
-		}
-		if !c.Tightened.IsZero() {
-			keep("stretch", c.Stretch, BoltStretch(c.Free, c.Tightened))
-		}
-	}
+	})
 	if failed != nil {
 		return BoltReport{}, failed
 	}
@@ -103,7 +94,7 @@ func (c BoltCheck) Assess() (BoltReport, error) {
 	switch {
 	case c.Yield && c.Used:
 		r.Renew, r.Next = true, "renew: a bolt tightened to yield is used once, whatever its length"
-	case out && r.WorstAt == "stretch":
+	case out && r.WorstAt == boltStretch:
 		r.Next = "stretch is out of limits: loosen the bolt, measure its free length again, and see to threads and oil before tightening"
 	case out:
 		r.Renew, r.Next = true, "renew: "+r.WorstAt+" is out of limits"
@@ -117,7 +108,21 @@ func (c BoltCheck) Assess() (BoltReport, error) {
 	return r, nil
 }
 
-func (c BoltCheck) check() error {
+// boltStretch is the name of a measure that more than renewing can put right.
+const boltStretch = "stretch"
+
+// measures works out all that was measured, in order.
+func (c *BoltCheck) measures(visit func(measure string, spec tolerance.Spec, at tolerance.Bracket)) {
+	visit("free length", c.Length, c.Free)
+	if !c.AsNew.IsZero() {
+		visit("growth", c.Growth, BoltGrowth(c.AsNew, c.Free))
+	}
+	if !c.Tightened.IsZero() {
+		visit(boltStretch, c.Stretch, BoltStretch(c.Free, c.Tightened))
+	}
+}
+
+func (c *BoltCheck) check() error {
 	if c.Free.IsZero() {
 		return &InputError{c.Where + ", free length", "not measured", "measured"}
 	}

@@ -31,7 +31,7 @@ func (in *Inspector) Inspect(r *Readings) (inspection.Report, error) {
 	}
 	x := &shaftRun{in: in, l: &in.l, d: r, begun: r.begun()}
 	x.r.Slips = slices.Clone(in.slips)
-	x.r.Findings = make([]inspection.Finding, 0, shaftSlab)
+	x.r.Findings = make([]inspection.Finding, 0, in.room)
 	x.r.Decisions = make([]inspection.Decision, 0, 3*in.mains.n+2*in.pins.n+3*in.rods.n+8)
 	x.allBolts()
 	x.rods()
@@ -39,13 +39,13 @@ func (in *Inspector) Inspect(r *Readings) (inspection.Report, error) {
 	x.predictJournals(&x.mains)
 	x.predictJournals(&x.pins)
 	x.orderShaft()
-	x.shells(&in.shells, r.MainBearings, &x.mains, x.mainHousings)
-	x.shells(&in.ends, r.BigEnds, &x.pins, x.bigEndBores)
+	x.shells(&in.shells, r.MainBearings, &x.mains)
+	x.shells(&in.ends, r.BigEnds, &x.pins)
 	x.thrust()
 	x.balance()
 	x.pump()
-	x.predictOil(&in.shells, &x.mains, x.mainHousings)
-	x.predictOil(&in.ends, &x.pins, x.bigEndBores)
+	x.predictOil(&in.shells, &x.mains)
+	x.predictOil(&in.ends, &x.pins)
 	if x.err != nil {
 		return inspection.Report{}, x.err
 	}

@@ -59,8 +59,8 @@ func (l *Limits) unasked(r *Readings) error {
 		given, asked bool
 		path         string
 	}{
-		{r.Shaft.Nose.Taken, !l.Shaft.Nose.IsZero(), "shaft.nose"}, {r.Shaft.Flange.Taken, !l.Shaft.Flange.IsZero(), "shaft.flange"},
-		{r.Shaft.FlangeFace.Taken, !l.Shaft.FlangeFace.IsZero(), "shaft.flangeFace"}, {anyRead(r.Thrust.EndFloat), !l.Thrust.EndFloat.IsZero(), "thrust.endFloat"},
+		{r.Shaft.Nose.Taken, given(&l.Shaft.Nose), "shaft.nose"}, {r.Shaft.Flange.Taken, given(&l.Shaft.Flange), "shaft.flange"},
+		{r.Shaft.FlangeFace.Taken, given(&l.Shaft.FlangeFace), "shaft.flangeFace"}, {anyRead(r.Thrust.EndFloat), given(&l.Thrust.EndFloat), "thrust.endFloat"},
 		{len(r.Balance.Unbalance) > 0, l.Balance.Rotor != nil, "balance.unbalance"},
 	} {
 		if one.given && !one.asked {
@@ -73,19 +73,19 @@ func (l *Limits) unasked(r *Readings) error {
 // unasked is the path of a reading that isn't asked for; whole are the limits where
 // the journal is a main.
 func (s *ReadingsJournal) unasked(p *LimitsJournals, whole *Limits) string {
-	sizes := !p.Size.IsZero() || !p.OutOfRound.IsZero() || !p.Taper.IsZero() || !p.Wear.IsZero()
+	sizes := given(&p.Size) || given(&p.OutOfRound) || given(&p.Taper) || given(&p.Wear)
 	switch {
 	case !sizes && anyPlane(s.Planes):
 		return "planes"
-	case s.RunOut.Taken && (whole == nil || whole.Shaft.RunOut.IsZero() || whole.Layout.DialPlaces > 0):
+	case s.RunOut.Taken && (whole == nil || !given(&whole.Shaft.RunOut) || whole.Layout.DialPlaces > 0):
 		return "runOut"
 	case whole == nil && len(s.Dial) > 0 || anyRead(s.Dial) && !whole.Shaft.asksMains():
 		return "dial"
-	case s.Fillet.Taken && p.Fillet.IsZero():
+	case s.Fillet.Taken && !given(&p.Fillet):
 		return "fillet"
-	case s.Stroke.Taken && p.Stroke.IsZero():
+	case s.Stroke.Taken && !given(&p.Stroke):
 		return "stroke"
-	case s.Index.Taken && p.Index.IsZero():
+	case s.Index.Taken && !given(&p.Index):
 		return "index"
 	}
 	return ""
@@ -95,8 +95,8 @@ func (s *ReadingsJournal) unasked(p *LimitsJournals, whole *Limits) string {
 // end, whose housing is gauged with the rod. A bore is better than walls, and taken
 // in their place.
 func (s *ReadingsBearing) unasked(p *LimitsBearings, bolts *LimitsBolts) string {
-	oil := !p.OilClearance.IsZero()
-	walls := !p.Wall.IsZero() || !p.Variation.IsZero() || oil && p.Method == ByShellWalls
+	oil := given(&p.OilClearance)
+	walls := given(&p.Wall) || given(&p.Variation) || oil && p.Method == ByShellWalls
 	switch {
 	case bolts == nil && anyRead(s.Housing):
 		return "housing"
@@ -106,11 +106,11 @@ func (s *ReadingsBearing) unasked(p *LimitsBearings, bolts *LimitsBolts) string 
 		return "upper.walls"
 	case !walls && anyRead(s.Lower.Walls):
 		return "lower.walls"
-	case s.Upper.Width.Taken && p.Spread.IsZero():
+	case s.Upper.Width.Taken && !given(&p.Spread):
 		return "upper.width"
-	case s.Lower.Width.Taken && p.Spread.IsZero():
+	case s.Lower.Width.Taken && !given(&p.Spread):
 		return "lower.width"
-	case s.Gap.Taken && p.Gap.IsZero():
+	case s.Gap.Taken && !given(&p.Gap):
 		return "gap"
 	case (s.Strip.Front.Taken || s.Strip.Middle.Taken || s.Strip.Rear.Taken) && (!oil || p.Method != ByGaugingStrip):
 		return "strip"
@@ -136,7 +136,7 @@ func (s *ReadingsRod) unasked(l *Limits) string {
 		return "right"
 	case s.Twist.Taken && !p.asksTwist():
 		return "twist"
-	case anyRead(s.Side) && p.Side.IsZero():
+	case anyRead(s.Side) && !given(&p.Side):
 		return "side"
 	case anyPlane(s.BigEnd) && !p.BigEnd.asks() && !l.BigEnds.asks():
 		return "bigEnd"
@@ -160,17 +160,17 @@ func (s *ReadingsPump) unasked(p *LimitsPump) error {
 		{anyRead(s.Backlash), &p.Backlash, "oilPump.backlash"}, {anyRead(s.Cover), &p.Cover, "oilPump.cover"}, {anyRead(s.Shaft), &p.Shaft, "oilPump.shaft"},
 		{anyRead(s.Plunger), &p.Plunger, "oilPump.plunger"},
 	} {
-		if m.given && m.limit.IsZero() {
+		if m.given && !given(m.limit) {
 			return notAsked(m.path)
 		}
 	}
 	r := &p.Relief
 	switch {
-	case s.UsedWidth.Taken && (p.NewWidth.IsZero() || p.Side.IsZero()):
+	case s.UsedWidth.Taken && (p.NewWidth.IsZero() || !given(&p.Side)):
 		return notAsked("oilPump.usedWidth")
-	case s.Free.Taken && r.Free.IsZero() && r.Load.IsZero() && r.Pressure.IsZero():
+	case s.Free.Taken && !given(&r.Free) && !given(&r.Load) && !given(&r.Pressure):
 		return notAsked("oilPump.free")
-	case s.Load.Taken && r.Load.IsZero() && r.Pressure.IsZero():
+	case s.Load.Taken && !given(&r.Load) && !given(&r.Pressure):
 		return notAsked("oilPump.load")
 	}
 	return nil

@@ -29,9 +29,9 @@ var massFields = []massField{
 // bobweight.
 func (p *LimitsBalance) asked() int {
 	switch {
-	case !p.Bobweight.IsZero():
+	case given(&p.Bobweight):
 		return len(massFields) - 1
-	case !p.BigEnds.IsZero() || !p.SmallEnds.IsZero() || !p.Rods.IsZero():
+	case given(&p.BigEnds) || given(&p.SmallEnds) || given(&p.Rods):
 		return 2
 	}
 	return 0
@@ -81,7 +81,7 @@ func (x *shaftRun) masses(asked int) {
 		{&p.SmallEnds, "difference of the small ends' masses", func(m *ReadingsMasses) massInterval { return m.SmallEnd.Value }},
 		{&p.Rods, "difference of the rods' masses", func(m *ReadingsMasses) massInterval { return m.BigEnd.Value.Add(m.SmallEnd.Value) }},
 	} {
-		if s.limit.IsZero() {
+		if !given(s.limit) {
 			continue
 		}
 		var list []massInterval
@@ -100,7 +100,7 @@ func (x *shaftRun) masses(asked int) {
 		}
 		keepOf(x, &v, inspection.StepBalance, "rods", f, inspection.ReconditionSame)
 	}
-	if !p.Bobweight.IsZero() {
+	if given(&p.Bobweight) {
 		x.bobweights(whole, &v)
 	}
 	d := x.bySize(inspection.StepBalance, "masses of the rods", "", &v, x.in.slipped["balance"])

@@ -46,7 +46,7 @@ func (l *Limits) Blank() Readings {
 		if l.Rods.SmallEnd.asks() {
 			s.SmallEnd = blankPlanes(rodPlanes, wide(len(l.Rods.Directions)))
 		}
-		if !l.Rods.Side.IsZero() {
+		if given(&l.Rods.Side) {
 			s.Side = make([]inspection.Reading, 1)
 		}
 		r.Rods = append(r.Rods, s)
@@ -54,7 +54,7 @@ func (l *Limits) Blank() Readings {
 			r.BigEnds = append(r.BigEnds, l.BigEnds.blank(i+1))
 		}
 	}
-	if !l.Thrust.EndFloat.IsZero() {
+	if given(&l.Thrust.EndFloat) {
 		r.Thrust.EndFloat = make([]inspection.Reading, max(l.Thrust.Places, 1))
 	}
 	if n := l.Thrust.Halves; n > 0 {
@@ -84,13 +84,13 @@ func (p *LimitsBolts) blank() (bolts []ReadingsBolt) {
 func (p *LimitsBearings) blank(number int) ReadingsBearing {
 	s := ReadingsBearing{Number: number}
 	places := max(p.Places, 1)
-	if !p.OilClearance.IsZero() && (p.Method == NoOilMethod || p.Method == ByBore) {
+	if given(&p.OilClearance) && (p.Method == NoOilMethod || p.Method == ByBore) {
 		s.Bore = make([]inspection.Reading, places)
 	}
-	if !p.Variation.IsZero() {
+	if given(&p.Variation) {
 		places = max(places, 2)
 	}
-	if !p.Wall.IsZero() || !p.Variation.IsZero() || p.Method == ByShellWalls && !p.OilClearance.IsZero() {
+	if given(&p.Wall) || given(&p.Variation) || p.Method == ByShellWalls && given(&p.OilClearance) {
 		s.Upper.Walls, s.Lower.Walls = make([]inspection.Reading, places), make([]inspection.Reading, places)
 	}
 	return s
@@ -103,7 +103,7 @@ func (p *LimitsPump) blank(s *ReadingsPump) {
 	}{
 		{&p.Tip, &s.Tip}, {&p.Body, &s.Body}, {&p.Side, &s.Side}, {&p.Backlash, &s.Backlash}, {&p.Cover, &s.Cover}, {&p.Shaft, &s.Shaft}, {&p.Plunger, &s.Plunger},
 	} {
-		if !m.limit.IsZero() {
+		if given(m.limit) {
 			*m.list = make([]inspection.Reading, 1)
 		}
 	}

@@ -29,7 +29,7 @@ func (x *shaftRun) bolts(b *shaftBearings, i, holder int, part, where string, sh
 		}
 		var v partVerdict
 		x.tests(inspection.StepBolts, at, name, p.Care, &sheet.Condition)
-		x.bolt(p, sheet, name, at, at != list, &v)
+		x.bolt(p, &b.bolt, sheet, name, at, at != list, &v)
 		d := x.bySize(inspection.StepBolts, part, name, &v, b.boltSlips)
 		if p.Yield && !sheet.New && x.begun {
 			d.Action, d.Settle = inspection.Replace, ""
@@ -70,42 +70,44 @@ func (x *shaftRun) bolts(b *shaftBearings, i, holder int, part, where string, sh
 }
 
 // bolt judges one bolt.
-func (x *shaftRun) bolt(p *LimitsBolts, sheet *ReadingsBolt, name, path string, there bool, v *partVerdict) {
+func (x *shaftRun) bolt(p *LimitsBolts, limits *BoltCheck, sheet *ReadingsBolt, name, path string, there bool, v *partVerdict) {
 	e := x.l.Instruments.Bolt
 	at := shaftSpot{inspection.StepBolts, name, path, there}
-	c := BoltCheck{Where: name, Yield: p.Yield, Used: !sheet.New, Stretch: p.Stretch.Spec(), Length: p.Length.Spec(), Growth: p.Growth.Spec()}
+	c := *limits
+	c.Where, c.Used = name, !sheet.New
 	if !p.asks() {
 		return
 	}
 	var free bool
 	c.Free, free = x.read(v, &at, &sheet.Free, e, shaftAsk{"free", "free length", "", "micrometer", &p.Length})
-	if !p.Growth.IsZero() {
+	if given(&p.Growth) {
 		c.AsNew, _ = x.read(v, &at, &sheet.AsNew, e, shaftAsk{"asNew", "free length when new", "", "micrometer", &p.Growth})
 	}
-	if !p.Stretch.IsZero() {
+	if given(&p.Stretch) {
 		c.Tightened, _ = x.read(v, &at, &sheet.Tightened, e, shaftAsk{"tightened", "tightened length", "", "micrometer", &p.Stretch})
 	}
 	if !free {
 		return
 	}
-	r, err := c.Assess()
-	if err != nil {
+	if err := c.check(); err != nil {
 		x.doubt(v, path, name, err)
 		return
 	}
-	for k := range r.Findings {
-		f := &r.Findings[k]
-		if f.Spec.IsZero() {
-			continue
+	before := v.rank
+	c.measures(func(measure string, spec tolerance.Spec, at tolerance.Bracket) {
+		if spec.IsZero() {
+			return
 		}
 		work := inspection.Replace
-		if f.Measure == "stretch" {
+		if measure == boltStretch {
 			work = inspection.MeasureAgain // loosened and tightened again
 		}
-		x.keep(v, inspection.StepBolts, path, f, work)
-	}
-	if runOutRank(r.Worst) >= runOutRank(tolerance.OutsideNewBand) {
-		v.next = r.Next
+		x.assess(v, inspection.StepBolts, path, measure, name, spec, work, at)
+	})
+	if v.rank > before && v.rank >= runOutRank(tolerance.OutsideNewBand) {
+		if r, err := c.Assess(); err == nil {
+			v.next = r.Next
+		}
 	}
 }
 

@@ -35,7 +35,7 @@ type shaftJournal struct {
 	index    int // of the sheet in its list; the number of journals where there is none
 	report   JournalReport
 	surveyed bool
-	worn     WornJournal
+	runOut   tolerance.Bracket // of a main; zero where it isn't known
 	// After the work: the sizes it may have, and the shells that go on it (in the
 	// page's shells; −1 where that isn't known).
 	least, greatest tolerance.Bracket
@@ -221,10 +221,6 @@ func (x *shaftRun) journal(to *shaftGroup, i int, survey *JournalSurvey) {
 		return
 	}
 	s.surveyed = true
-	s.worn = survey.WornJournal(&s.report, to.limits.TaperRule)
-	s.worn.Where, s.worn.Walls = g.names[i], sheet.Walls
-	s.worn.Surface, s.worn.Process = x.l.Shaft.Surface, x.l.Shaft.Process
-	s.worn.Case = x.caseNow(to)
 	s.least, s.greatest = s.report.Least.Size, s.report.Greatest.Size
 	for m := range JournalMeasure(journalMeasures) {
 		if to.limits.asks(m) && m != JournalMeanMeasure {
@@ -240,6 +236,16 @@ func anyTaken(readings []JournalReading) bool {
 		}
 	}
 	return false
+}
+
+// worn is what is known of a surveyed journal that may have to be ground.
+func (x *shaftRun) worn(to *shaftGroup, i int) WornJournal {
+	s := &to.states[i]
+	survey := JournalSurvey{Where: to.g.names[i], Finished: to.finished}
+	w := survey.WornJournal(&s.report, to.limits.TaperRule)
+	w.Walls, w.RunOut, w.Case = s.sheet.Walls, s.runOut, x.caseNow(to)
+	w.Surface, w.Process = x.l.Shaft.Surface, x.l.Shaft.Process
+	return w
 }
 
 // caseNow is the hardened case at the size that the journals have been ground to.
@@ -286,7 +292,7 @@ func (x *shaftRun) journalFinding(to *shaftGroup, i int, survey *JournalSurvey, 
 		x.fail(path, err)
 		return
 	}
-	if len(f.Unsettled) > 0 {
+	if f.Standing == tolerance.CantTell && len(f.Unsettled) > 0 {
 		if settle := survey.settle(&f, m); settle != "" {
 			f.Settle = settle
 		}

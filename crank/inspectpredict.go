@@ -22,6 +22,9 @@ func (x *shaftRun) predict(step inspection.Step, path, measure, where string, sp
 	n := len(x.r.Findings)
 	x.assess(&none, step, path, measure, where, spec, inspection.MeasureAgain, stations...)
 	if len(x.r.Findings) > n {
+		if x.r.Predicted == nil {
+			x.r.Predicted = make([]inspection.Finding, 0, x.in.shells.n+x.in.ends.n+x.mains.g.n+x.pins.g.n+1)
+		}
 		x.r.Predicted = append(x.r.Predicted, x.r.Findings[n])
 		x.r.Findings = x.r.Findings[:n]
 	}
@@ -45,9 +48,9 @@ func (x *shaftRun) predictJournals(to *shaftGroup) {
 }
 
 // predictOil is what the oil clearances will be with new shells.
-func (x *shaftRun) predictOil(b *shaftBearings, to *shaftGroup, housing func(i int) []tolerance.Bracket) {
+func (x *shaftRun) predictOil(b *shaftBearings, to *shaftGroup) {
 	p := b.page
-	if p.OilClearance.IsZero() || !to.all {
+	if !given(&p.OilClearance) || !to.all {
 		return
 	}
 	for i := range b.n {
@@ -64,21 +67,16 @@ func (x *shaftRun) predictOil(b *shaftBearings, to *shaftGroup, housing func(i i
 			continue
 		}
 		wall, ok := x.wall(b, to, kit)
-		bores := housing(i)
+		bores := x.housings(x.arena(), b, i)
 		if (len(bores) == 0 || b == &x.in.ends && x.newRods[i]) && !b.housing.IsZero() {
 			bores = []tolerance.Bracket{b.housing.Interval()} // of a new one
 		}
 		if !ok || len(bores) == 0 || !bounded(least) || !bounded(greatest) {
 			continue
 		}
-		behind := make([]tolerance.Bracket, len(bores))
-		for k := range bores {
-			behind[k] = bores[k].Sub(wall.Scale(2, 1))
-		}
-		journal := []tolerance.Bracket{least, greatest}
-		lo, _ := LeastOilClearance(behind, journal)
-		hi, _ := GreatestOilClearance(behind, journal)
-		x.predict(inspection.StepAssembly, b.paths[b.n], oilMeasure, b.names[i], fresh(p.OilClearance.Spec()), lo, hi)
+		narrow, wide := tolerance.Extremes(bores...)
+		lo, hi := OilClearance(narrow, wall, greatest), OilClearance(wide, wall, least)
+		x.predict(inspection.StepAssembly, b.paths[b.n], oilMeasure, b.names[i], fresh(b.oil), lo, hi)
 	}
 }
 

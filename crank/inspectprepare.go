@@ -20,6 +20,7 @@ type Inspector struct {
 	mains, pins  shaftJournals
 	shells, ends shaftBearings
 	rods         shaftRods
+	room         int                 // findings that a whole document gives, about
 	slipped      map[string][]string // by page, the paths of its limits that look like slips
 }
 
@@ -32,6 +33,7 @@ type shaftJournals struct {
 	names        []string // "main 1"
 	paths        []string // "mains[0]"; at n the list itself, for one that isn't in it
 	planesPaths  []string // "mains[0].planes"
+	runOutPaths  []string // "mains[0].runOut"
 	planes       []JournalPlane
 	headings     []units.Angle
 	planeWhere   [][]string // "main 1, front"
@@ -57,23 +59,37 @@ type shaftBearings struct {
 	names     []string // "main 1"
 	paths     []string // "mainBearings[0]"; at n the list itself
 	boltNames [][]string
-	boltPaths [][]string // "rods[0].bolts[0]"
+	boltPaths [][]string  // "rods[0].bolts[0]"
+	halves    [][2]string // "main 1, upper shell"
+	halfPaths [][2]string // "mainBearings[0].upper"
 	slips     []string
 	boltSlips []string
 	housing   tolerance.Band // of a new one
+	oil       tolerance.Spec // of the oil clearance
+	limits    ShellLimits
+	bolt      BoltCheck // limits alone
 }
 
 // shaftRods are the rods made ready.
 type shaftRods struct {
 	n                  int
-	names, paths       []string    // "rod 1", "rods[0]"
-	endPaths, pinPaths []string    // "rods[0].bigEnd"
-	ends               [2][]string // "rod 1, big end"
+	names, paths       []string // "rod 1", "rods[0]"
 	planes, directions []string
+	measures           [rodMeasures]string
 	limits             RodLimits
-	bigEnd, smallEnd   RodBore // limits and places, without readings
+	eyes               [2]shaftEye // big end, small end
 	slips              []string
 	pin                []int // of each rod, by place
+}
+
+// shaftEye is one eye of the rods made ready.
+type shaftEye struct {
+	page               *LimitsEye
+	field              string // "bigEnd"
+	size, ovality      tolerance.Spec
+	taper              tolerance.Spec
+	names, paths       []string // "rod 1, big end", "rods[0].bigEnd"
+	planes, directions [][]string
 }
 
 // Prepare makes the limits ready for many engines. They are copied, but what they
@@ -94,7 +110,36 @@ func (l *Limits) Prepare() *Inspector {
 		in.ends.housing = p.Rods.BigEnd.Size.New.BandOf
 	}
 	in.prepareRods()
+	in.room = in.findings()
 	return in
+}
+
+// findings is how many findings a whole document gives at the most, or about so.
+func (in *Inspector) findings() int {
+	count := func(limits ...*inspection.Limit) (n int) {
+		for _, l := range limits {
+			if given(l) {
+				n++
+			}
+		}
+		return n
+	}
+	p := &in.l
+	n := 16 // what is there once, and a few predicted
+	for _, g := range [...]*shaftJournals{&in.mains, &in.pins} {
+		j := g.page
+		n += g.n * count(&j.Size, &j.OutOfRound, &j.Taper, &j.Wear, &j.Fillet, &j.Stroke, &p.Shaft.RunOut, &p.Shaft.Bend)
+	}
+	for _, b := range [...]*shaftBearings{&in.shells, &in.ends} {
+		n += b.n * (count(&b.page.OilClearance) + 2*count(&b.page.Wall, &b.page.Variation, &b.page.Spread) + count(&b.page.Gap))
+		n += b.n * b.bolts.count() * count(&b.bolts.Length, &b.bolts.Growth, &b.bolts.Stretch)
+	}
+	r := &p.Rods
+	each := count(&r.Length, &r.Bend, &r.Twist, &r.BendPer, &r.TwistPer, &r.Centres, &r.Side)
+	for _, e := range [...]*LimitsEye{&r.BigEnd, &r.SmallEnd} {
+		each += count(&e.Size) + len(in.rods.planes)*count(&e.Ovality) + len(in.rods.directions)*count(&e.Taper)
+	}
+	return n + in.rods.n*each
 }
 
 func partNames(list, part string, n int) (names, paths []string) {
@@ -127,6 +172,7 @@ func (in *Inspector) journals(kind JournalKind, page *LimitsJournals, n int) sha
 	survey := JournalSurvey{Kind: kind, Planes: g.planes, Headings: g.headings}
 	for i := range n {
 		g.planesPaths = append(g.planesPaths, g.paths[i]+".planes")
+		g.runOutPaths = append(g.runOutPaths, g.paths[i]+".runOut")
 		var planes, headings []string
 		for k := range g.planes {
 			planes = append(planes, g.names[i]+", "+survey.PlaneName(k))
@@ -136,12 +182,12 @@ func (in *Inspector) journals(kind JournalKind, page *LimitsJournals, n int) sha
 		}
 		g.planeWhere, g.headingWhere = append(g.planeWhere, planes), append(g.headingWhere, headings)
 	}
-	g.planesPaths = append(g.planesPaths, list)
+	g.planesPaths, g.runOutPaths = append(g.planesPaths, list), append(g.runOutPaths, list)
 	g.limits = JournalLimits{
 		Size: page.Size.Spec(), OutOfRound: page.OutOfRound.Spec(), Taper: page.Taper.Spec(), TaperRule: page.TaperRule, Wear: page.Wear.Spec(),
 		Fillet: page.Fillet.Spec(), Stroke: page.Stroke.Spec(), Index: page.Index.Spec(),
 	}
-	g.asked = !page.Size.IsZero() || !page.OutOfRound.IsZero() || !page.Taper.IsZero() || !page.Wear.IsZero()
+	g.asked = given(&page.Size) || given(&page.OutOfRound) || given(&page.Taper) || given(&page.Wear)
 	g.taperMeasure = JournalTaperMeasure.String() + " (" + page.TaperRule.String() + ")"
 	for i := range page.Shells {
 		g.kits = append(g.kits, page.Shells[i].ShellKit)
@@ -189,10 +235,14 @@ func (l *LimitsLayout) pin(rod int) int {
 }
 
 func (in *Inspector) bearings(list, one, part string, page *LimitsBearings, bolts *LimitsBolts, n int, boltPage string) shaftBearings {
-	b := shaftBearings{page: page, bolts: bolts, n: n, part: part, places: max(page.Places, 1), housing: page.Housing.New.BandOf, slips: in.slipped[list], boltSlips: in.slipped[boltPage]}
+	b := shaftBearings{page: page, bolts: bolts, n: n, part: part, places: max(page.Places, 1), housing: page.Housing.New.BandOf, oil: page.OilClearance.Spec(), slips: in.slipped[list], boltSlips: in.slipped[boltPage]}
+	b.limits = ShellLimits{Wall: page.Wall.Spec(), Variation: page.Variation.Spec(), Spread: page.Spread.Spec(), Gap: page.Gap.Spec()}
+	b.bolt = BoltCheck{Yield: bolts.Yield, Stretch: bolts.Stretch.Spec(), Length: bolts.Length.Spec(), Growth: bolts.Growth.Spec()}
 	b.names, b.paths = partNames(list, one, n)
 	for i := range n {
 		names, _ := partNames("", b.names[i]+", bolt", bolts.count())
+		b.halves = append(b.halves, [2]string{b.names[i] + ", upper shell", b.names[i] + ", lower shell"})
+		b.halfPaths = append(b.halfPaths, [2]string{b.paths[i] + ".upper", b.paths[i] + ".lower"})
 		holder := b.paths[i]
 		if list == "bigEnds" {
 			holder = inspection.Index("rods", i) // a rod's bolts are with it
@@ -212,21 +262,18 @@ func (p *LimitsBolts) count() int {
 
 // asks reports whether the page asks for any length of a bolt.
 func (p *LimitsBolts) asks() bool {
-	return !p.Length.IsZero() || !p.Growth.IsZero() || !p.Stretch.IsZero()
+	return given(&p.Length) || given(&p.Growth) || given(&p.Stretch)
 }
 
 func (in *Inspector) prepareRods() {
 	p, g := &in.l.Rods, &in.rods
 	g.n = in.l.Layout.Rods
 	g.names, g.paths = partNames("rods", "rod", g.n)
-	for i, name := range g.names {
-		g.ends[0], g.ends[1] = append(g.ends[0], name+", big end"), append(g.ends[1], name+", small end")
-		g.endPaths, g.pinPaths = append(g.endPaths, g.paths[i]+".bigEnd"), append(g.pinPaths, g.paths[i]+".smallEnd")
+	for i := range g.n {
 		g.pin = append(g.pin, in.l.Layout.pin(i))
 	}
-	g.endPaths, g.pinPaths = append(g.endPaths, "rods"), append(g.pinPaths, "rods")
 	if g.planes = p.Planes; len(g.planes) == 0 {
-		g.planes = []string{"front", "rear"}
+		g.planes = defaultPlanes
 	}
 	if g.directions = p.Directions; len(g.directions) == 0 {
 		g.directions = []string{"in line", "across"}
@@ -235,15 +282,31 @@ func (in *Inspector) prepareRods() {
 		Length: p.Length.Spec(), Bend: p.Bend.Spec(), Twist: p.Twist.Spec(), Per: p.Per, BendPer: p.BendPer.Spec(), TwistPer: p.TwistPer.Spec(),
 		Centres: p.Centres.Spec(), Side: p.Side.Spec(),
 	}
-	eye := func(e *LimitsEye) RodBore {
-		return RodBore{Planes: g.planes, Directions: g.directions, Size: e.Size.Spec(), Ovality: e.Ovality.Spec(), Taper: e.Taper.Spec()}
+	for m := range g.measures {
+		g.measures[m] = rodMeasure(m).name(g.limits.per())
 	}
-	g.bigEnd, g.smallEnd = eye(&p.BigEnd), eye(&p.SmallEnd)
+	g.eyes = [2]shaftEye{g.eye(&p.BigEnd, "bigEnd", ", big end"), g.eye(&p.SmallEnd, "smallEnd", ", small end")}
 	g.slips = in.slipped["rods"]
 }
 
+func (g *shaftRods) eye(p *LimitsEye, field, name string) shaftEye {
+	e := shaftEye{page: p, field: field, size: p.Size.Spec(), ovality: p.Ovality.Spec(), taper: p.Taper.Spec()}
+	each := func(of string, list []string) (names []string) {
+		for _, s := range list {
+			names = append(names, of+", "+s)
+		}
+		return names
+	}
+	for i, rod := range g.names {
+		e.names, e.paths = append(e.names, rod+name), append(e.paths, g.paths[i]+"."+field)
+		e.planes, e.directions = append(e.planes, each(rod+name, g.planes)), append(e.directions, each(rod+name, g.directions))
+	}
+	e.paths = append(e.paths, "rods")
+	return e
+}
+
 // asks reports whether the page asks for an eye to be gauged.
-func (p *LimitsEye) asks() bool { return !p.Size.IsZero() || !p.Ovality.IsZero() || !p.Taper.IsZero() }
+func (p *LimitsEye) asks() bool { return given(&p.Size) || given(&p.Ovality) || given(&p.Taper) }
 
 // shaftLimit is one limit of the document, by its path.
 type shaftLimit struct {

@@ -49,7 +49,7 @@ func (x *shaftRun) pump() {
 	var paths [7]string
 	asked := false
 	for _, a := range x.pumpAsks() {
-		if a.limit.IsZero() {
+		if !given(a.limit) {
 			continue
 		}
 		asked = true
@@ -68,7 +68,7 @@ func (x *shaftRun) pump() {
 	if asked {
 		x.tests(inspection.StepOilPump, "oilPump", pumpWhere, care, &x.d.OilPump.Condition)
 	}
-	if !p.NewWidth.IsZero() && !p.Side.IsZero() {
+	if !p.NewWidth.IsZero() && given(&p.Side) {
 		at := shaftSpot{inspection.StepOilPump, pumpWhere, "oilPump", true}
 		pump.UsedWidth, _ = x.read(&v, &at, &x.d.OilPump.UsedWidth, 0, shaftAsk{"usedWidth", "width of the gears", "", "micrometer", nil})
 	}
@@ -113,14 +113,14 @@ func (x *shaftRun) pumpChecks(pump *Pump, paths []string, v *partVerdict) {
 // relief judges the relief valve's spring.
 func (x *shaftRun) relief() {
 	p, s := &x.l.OilPump.Relief, &x.d.OilPump
-	if p.Free.IsZero() && p.Load.IsZero() && p.Pressure.IsZero() {
+	if !given(&p.Free) && !given(&p.Load) && !given(&p.Pressure) {
 		return
 	}
 	const where = "relief valve spring"
 	var v partVerdict
 	at := shaftSpot{inspection.StepOilPump, where, "oilPump", true}
 	free, ok := x.read(&v, &at, &s.Free, 0, shaftAsk{"free", "free length", "", "vernier calliper", &p.Free})
-	loaded := !p.Load.IsZero() || !p.Pressure.IsZero()
+	loaded := given(&p.Load) || given(&p.Pressure)
 	if loaded {
 		if s.Load.Taken {
 			v.taken++
@@ -139,19 +139,19 @@ func (x *shaftRun) relief() {
 			x.doubt(&v, "oilPump.free", where, err)
 			break
 		}
-		if !p.Free.IsZero() {
+		if given(&p.Free) {
 			x.keep(&v, inspection.StepOilPump, "oilPump.free", &r.Free, inspection.Replace)
 		}
-		if !p.Load.IsZero() {
+		if given(&p.Load) {
 			keepOf(x, &v, inspection.StepOilPump, "oilPump.load", r.Load, inspection.Replace)
 		}
-		if !p.Pressure.IsZero() {
+		if given(&p.Pressure) {
 			keepOf(x, &v, inspection.StepOilPump, "oilPump.load", r.Pressure, inspection.Replace)
 		}
 		if v.rank >= runOutRank(tolerance.OutsideNewBand) {
 			v.next = r.Next
 		}
-	case ok && !p.Free.IsZero():
+	case ok && given(&p.Free):
 		x.assess(&v, inspection.StepOilPump, "oilPump.free", "free length", where, p.Free.Spec(), inspection.Replace, free)
 	}
 	d := x.bySize(inspection.StepOilPump, where, "", &v, x.in.slipped["oilPump"])

@@ -32,14 +32,14 @@ func (x *shaftRun) rods() {
 
 // asks reports whether anything of the rods is measured.
 func (p *LimitsRods) asks() bool {
-	return p.asksDials() || p.asksTwist() || !p.Side.IsZero() || p.BigEnd.asks() || p.SmallEnd.asks()
+	return p.asksDials() || p.asksTwist() || given(&p.Side) || p.BigEnd.asks() || p.SmallEnd.asks()
 }
 
 func (p *LimitsRods) asksDials() bool {
-	return !p.Length.IsZero() || !p.Bend.IsZero() || !p.BendPer.IsZero() || !p.Centres.IsZero()
+	return given(&p.Length) || given(&p.Bend) || given(&p.BendPer) || given(&p.Centres)
 }
 
-func (p *LimitsRods) asksTwist() bool { return !p.Twist.IsZero() || !p.TwistPer.IsZero() }
+func (p *LimitsRods) asksTwist() bool { return given(&p.Twist) || given(&p.TwistPer) }
 
 // rod judges length, bend, twist and side clearance.
 func (x *shaftRun) rod(i int, sheet *ReadingsRod, place int, v *partVerdict) {
@@ -51,7 +51,7 @@ func (x *shaftRun) rod(i int, sheet *ReadingsRod, place int, v *partVerdict) {
 	if p.asksDials() {
 		var right, left bool
 		bend := &p.Bend
-		if bend.IsZero() {
+		if !given(bend) {
 			bend = &p.BendPer
 		}
 		c.Right, right = x.read(v, &at, &sheet.Right, x.l.Instruments.Dial, shaftAsk{"right", "right dial", "", "alignment fixture", &p.Length})
@@ -62,7 +62,7 @@ func (x *shaftRun) rod(i int, sheet *ReadingsRod, place int, v *partVerdict) {
 	}
 	if p.asksTwist() {
 		twist := &p.Twist
-		if twist.IsZero() {
+		if !given(twist) {
 			twist = &p.TwistPer
 		}
 		var ok bool
@@ -72,7 +72,7 @@ func (x *shaftRun) rod(i int, sheet *ReadingsRod, place int, v *partVerdict) {
 		}
 		any = any || ok
 	}
-	if !p.Side.IsZero() {
+	if given(&p.Side) {
 		var room [4]tolerance.Bracket
 		c.Side = x.readAll(room[:0], v, &at, sheet.Side, 1, 0, shaftAsk{"side", "side clearance", "", "feeler blades", &p.Side})
 		any = any || len(c.Side) > 0
@@ -80,8 +80,7 @@ func (x *shaftRun) rod(i int, sheet *ReadingsRod, place int, v *partVerdict) {
 	if !any {
 		return
 	}
-	r, err := c.Assess()
-	if err != nil {
+	if err := c.check(); err != nil {
 		x.doubt(v, path, g.names[i], err)
 		return
 	}
@@ -89,114 +88,125 @@ func (x *shaftRun) rod(i int, sheet *ReadingsRod, place int, v *partVerdict) {
 	if p.Straighten && !p.CrackedCap {
 		bent = inspection.Repair
 	}
-	for k := range r.Findings {
-		f := &r.Findings[k]
-		if f.Spec.IsZero() {
-			continue
+	before := v.rank
+	err := c.measures(func(m rodMeasure, spec tolerance.Spec, least, greatest tolerance.Bracket) {
+		if spec.IsZero() {
+			return
 		}
-		work := inspection.Replace
-		if f.Measure != "side clearance" && f.Measure != "length over the master" && f.Measure != "distance between centres" {
-			work = bent
+		work := bent
+		if m == rodLength || m == rodCentres || m == rodSide {
+			work = inspection.Replace
 		}
-		x.keep(v, inspection.StepRods, path, f, work)
+		x.assess(v, inspection.StepRods, path, g.measures[m], g.names[i], spec, work, least, greatest)
+	})
+	if err != nil {
+		x.doubt(v, path, g.names[i], err)
+		return
 	}
-	if runOutRank(r.Worst) >= runOutRank(tolerance.OutsideNewBand) {
-		v.next = r.Next
+	if v.rank > before && v.rank >= runOutRank(tolerance.OutsideNewBand) {
+		if r, err := c.Assess(); err == nil {
+			v.next = r.Next
+		}
 	}
 }
 
 // eyes judges both eyes of a rod.
 func (x *shaftRun) eyes(i int, sheet *ReadingsRod, place int, v *partVerdict) {
-	g, p := &x.in.rods, &x.l.Rods
-	path, there := g.paths[place], place < g.n
-	for k, eye := range [...]struct {
-		page   *LimitsEye
-		bore   *RodBore
-		planes []ReadingsPlane
-		field  string
-		paths  []string
-	}{{&p.BigEnd, &g.bigEnd, sheet.BigEnd, "bigEnd", g.endPaths}, {&p.SmallEnd, &g.smallEnd, sheet.SmallEnd, "smallEnd", g.pinPaths}} {
-		if !eye.page.asks() {
-			continue
-		}
-		b := *eye.bore
-		b.Where = g.ends[k][i]
-		taken := 0
-		b.Sizes, taken = x.eye(&b, eye.planes, path, eye.field, there, &eye.page.Size, v)
-		if taken < 2 {
-			continue
-		}
-		eyePath := eye.paths[place]
-		r, err := b.Assess()
-		if err != nil {
-			x.doubt(v, eyePath, b.Where, err)
-			continue
-		}
-		work := usual(eye.page.Work, inspection.Replace)
-		before := v.rank
-		if !b.Size.IsZero() {
-			x.keep(v, inspection.StepRods, eyePath, &r.Size, work)
-		}
-		for _, list := range [...][]tolerance.Finding{r.Ovality, r.Taper} {
-			for n := range list {
-				if !list[n].Spec.IsZero() {
-					x.keep(v, inspection.StepRods, eyePath, &list[n], work)
-				}
-			}
-		}
-		if v.rank > before && v.rank >= runOutRank(tolerance.OutsideNewBand) {
-			v.next = "never file a cap or a rod to close a bore up"
-		}
+	if x.l.Rods.BigEnd.asks() {
+		x.eye(&x.in.rods.eyes[0], i, sheet.BigEnd, place, v)
+	}
+	if x.l.Rods.SmallEnd.asks() {
+		x.eye(&x.in.rods.eyes[1], i, sheet.SmallEnd, place, v)
 	}
 }
 
-// eye are the diameters of an eye; the zero Bracket where none was read.
-func (x *shaftRun) eye(b *RodBore, planes []ReadingsPlane, path, field string, there bool, limit *inspection.Limit, v *partVerdict) (sizes [][]tolerance.Bracket, taken int) {
-	wide := len(b.Directions)
-	all := make([]tolerance.Bracket, len(b.Planes)*wide)
-	sizes = make([][]tolerance.Bracket, len(b.Planes))
-	for p := range b.Planes {
-		sizes[p] = all[p*wide : (p+1)*wide]
-		for k := range b.Directions {
+// eye judges one eye: size, ovality plane by plane and taper direction by
+// direction, as [RodBore] does.
+func (x *shaftRun) eye(e *shaftEye, i int, planes []ReadingsPlane, place int, v *partVerdict) {
+	g := &x.in.rods
+	high, wide := len(g.planes), len(g.directions)
+	var room [16]tolerance.Bracket
+	all := room[:0]
+	for p := range high {
+		for k := range wide {
 			if p < len(planes) && k < len(planes[p].Sizes) && planes[p].Sizes[k].Taken {
-				sizes[p][k] = within1(planes[p].Sizes[k], x.l.Instruments.Bore)
+				all = append(all, within1(planes[p].Sizes[k], x.l.Instruments.Bore))
 				v.taken++
-				taken++
 				continue
 			}
-			at := shaftSpot{inspection.StepRods, b.Where, path, there}
-			ask := shaftAsk{field, "diameter", b.Planes[p] + ", " + b.Directions[k], "bore gauge", limit}
-			if p < len(planes) {
-				ask.field = inspection.Index(inspection.Index(field, p)+".sizes", k)
-			}
+			all = append(all, tolerance.Bracket{})
+			at := shaftSpot{inspection.StepRods, e.names[i], g.paths[place], place < g.n}
+			ask := shaftAsk{e.field, "diameter", g.planes[p] + ", " + g.directions[k], "bore gauge", &e.page.Size}
+			ask.field = inspection.Index(inspection.Index(e.field, p)+".sizes", k)
 			x.miss(v, at.missing(&ask, -1, 1))
 		}
 	}
-	return sizes, taken
-}
-
-// bigEndBores are the housing bores of a rod's shells, as gauged.
-func (x *shaftRun) bigEndBores(i int) []tolerance.Bracket {
-	sheet, _ := x.rodSheet(i)
-	var all []tolerance.Bracket
-	for p := range sheet.BigEnd {
-		for _, r := range sheet.BigEnd[p].Sizes {
-			if r.Taken {
-				all = append(all, within1(r, x.l.Instruments.Bore))
+	var line [16]tolerance.Bracket
+	read := taken(line[:0], all, 0, 1, len(all))
+	if len(read) < 2 {
+		return
+	}
+	path, work, before := e.paths[place], usual(e.page.Work, inspection.Replace), v.rank
+	if !e.size.IsZero() {
+		x.assess(v, inspection.StepRods, path, "size", e.names[i], e.size, work, read...)
+	}
+	if !e.ovality.IsZero() {
+		for p := range high {
+			if read = taken(line[:0], all, p*wide, 1, wide); len(read) > 1 {
+				x.assess(v, inspection.StepRods, path, "ovality", e.planes[i][p], e.ovality, work, RodOvality(read[0], read[1:]...))
 			}
 		}
 	}
-	return all
+	if !e.taper.IsZero() {
+		for k := range wide {
+			if read = taken(line[:0], all, k, wide, high); len(read) > 1 {
+				x.assess(v, inspection.StepRods, path, "taper", e.directions[i][k], e.taper, work, RodTaper(read[0], read[1:]...))
+			}
+		}
+	}
+	if v.rank > before && v.rank >= runOutRank(tolerance.OutsideNewBand) {
+		v.next = "never file a cap or a rod to close a bore up"
+	}
+}
+
+// taken are those of so many diameters, from one on by a step, that were read.
+func taken(dst, all []tolerance.Bracket, from, step, count int) []tolerance.Bracket {
+	for n := range count {
+		if d := all[from+n*step]; !d.IsZero() {
+			dst = append(dst, d)
+		}
+	}
+	return dst
+}
+
+// bigEndBores are the housing bores of a rod's shells, as gauged.
+func (x *shaftRun) bigEndBores(dst []tolerance.Bracket, i int) []tolerance.Bracket {
+	sheet, _ := x.rodSheet(i)
+	for p := range sheet.BigEnd {
+		for _, r := range sheet.BigEnd[p].Sizes {
+			if r.Taken {
+				dst = append(dst, within1(r, x.l.Instruments.Bore))
+			}
+		}
+	}
+	return dst
 }
 
 // mainHousings are the housing bores of a main, where they were given.
-func (x *shaftRun) mainHousings(i int) []tolerance.Bracket {
+func (x *shaftRun) mainHousings(dst []tolerance.Bracket, i int) []tolerance.Bracket {
 	sheet, _ := bearingSheet(&x.in.shells, x.d.MainBearings, i)
-	var all []tolerance.Bracket
 	for _, r := range sheet.Housing {
 		if r.Taken {
-			all = append(all, within1(r, x.l.Instruments.Bore))
+			dst = append(dst, within1(r, x.l.Instruments.Bore))
 		}
 	}
-	return all
+	return dst
+}
+
+// housings are the housing bores of a bearing, as gauged.
+func (x *shaftRun) housings(dst []tolerance.Bracket, b *shaftBearings, i int) []tolerance.Bracket {
+	if b == &x.in.ends {
+		return x.bigEndBores(dst, i)
+	}
+	return x.mainHousings(dst, i)
 }

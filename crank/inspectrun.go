@@ -11,12 +11,13 @@ import (
 
 // A shaftRun is one inspection under way.
 type shaftRun struct {
-	in   *Inspector
-	l    *Limits
-	d    *Readings
-	r    inspection.Report
-	slab []tolerance.Finding // findings are taken from here, many at once
-	err  error               // the first that judging gave
+	in       *Inspector
+	l        *Limits
+	d        *Readings
+	r        inspection.Report
+	slab     []tolerance.Finding // findings are taken from here, many at once
+	err      error               // the first that judging gave
+	brackets []tolerance.Bracket // memory for readings
 	// begun is that anything was read or seen at all: what nobody has looked at
 	// gets no decision.
 	begun bool
@@ -37,16 +38,36 @@ type partVerdict struct {
 	slips   []string          // readings that it rests on and that look like slips
 }
 
-// shaftSlab is how many findings are made room for at once: most engines' fit.
-const shaftSlab = 96
+// arena is room for a few readings, from one piece of memory as long as it lasts.
+func (x *shaftRun) arena() []tolerance.Bracket {
+	const most = 8
+	if len(x.brackets) < most {
+		x.brackets = make([]tolerance.Bracket, 16*most)
+	}
+	room := x.brackets[:0:most]
+	x.brackets = x.brackets[most:]
+	return room
+}
+
+// finding is room for one more finding on a length, from one piece of memory as
+// long as it lasts.
+func (x *shaftRun) finding() *tolerance.Finding {
+	if len(x.slab) == cap(x.slab) {
+		x.slab = make([]tolerance.Finding, 0, max(x.in.room-len(x.r.Findings), 8))
+	}
+	x.slab = x.slab[:len(x.slab)+1]
+	return &x.slab[len(x.slab)-1]
+}
 
 // keep puts a finding on a length into the report, for a part.
 func (x *shaftRun) keep(v *partVerdict, step inspection.Step, path string, f *tolerance.Finding, work inspection.Action) {
-	if len(x.slab) == cap(x.slab) {
-		x.slab = make([]tolerance.Finding, 0, shaftSlab)
-	}
-	x.slab = append(x.slab, *f)
-	x.r.Findings = append(x.r.Findings, inspection.Finding{Step: step, Path: path, Length: &x.slab[len(x.slab)-1]})
+	own := x.finding()
+	*own = *f
+	x.kept(v, step, path, own, work)
+}
+
+func (x *shaftRun) kept(v *partVerdict, step inspection.Step, path string, f *tolerance.Finding, work inspection.Action) {
+	x.r.Findings = append(x.r.Findings, inspection.Finding{Step: step, Path: path, Length: f})
 	v.note(len(x.r.Findings), f.Standing, work)
 }
 
@@ -68,12 +89,13 @@ func (v *partVerdict) note(finding int, s tolerance.Standing, work inspection.Ac
 
 // assess judges a length and keeps it.
 func (x *shaftRun) assess(v *partVerdict, step inspection.Step, path, measure, where string, spec tolerance.Spec, work inspection.Action, stations ...tolerance.Bracket) {
-	f, err := tolerance.Assess(measure, where, spec, stations...)
-	if err != nil {
+	f := x.finding()
+	var err error
+	if *f, err = tolerance.Assess(measure, where, spec, stations...); err != nil {
 		x.fail(path, err)
 		return
 	}
-	x.keep(v, step, path, &f, work)
+	x.kept(v, step, path, f, work)
 }
 
 // fail keeps the first error.
@@ -258,21 +280,23 @@ func becauseOf[Q units.Quantity](part string, f *tolerance.FindingOf[Q]) string 
 	if f.New.Least == tolerance.Below || f.Wear.Least == tolerance.Below {
 		reading = f.Least
 	}
-	s := f.Measure + " " + reading.String()
+	s := make([]byte, 0, 192)
 	if f.Where != "" && f.Where != part {
-		s = strings.TrimPrefix(strings.TrimPrefix(f.Where, part), ", ") + ": " + s
+		s = append(append(s, strings.TrimPrefix(strings.TrimPrefix(f.Where, part), ", ")...), ": "...)
 	}
+	s = append(append(s, f.Measure...), ' ')
+	s, _ = reading.AppendText(s) // in range, as all that was judged is
 	if !f.Spec.New.IsZero() {
-		s += ", new " + f.Spec.New.String()
+		s, _ = f.Spec.New.AppendText(append(s, ", new "...))
 	}
 	if !f.Spec.Wear.IsZero() {
-		s += ", wear limit " + f.Spec.Wear.String()
+		s, _ = f.Spec.Wear.AppendText(append(s, ", wear limit "...))
 	}
-	s += ": " + f.Explain()
+	s = append(append(s, ": "...), f.Explain()...)
 	if hi, end := f.Margin.Upper(); end != tolerance.Absent && hi < 0 {
-		s += ", by " + tolerance.Exactly(Q(0)).Sub(f.Margin).String()
+		s, _ = tolerance.Exactly(Q(0)).Sub(f.Margin).AppendText(append(s, ", by "...))
 	}
-	return s
+	return string(s)
 }
 
 // clause is two clauses, or the one there is.
@@ -329,4 +353,9 @@ func printedLimit[Q units.Quantity](l inspection.LimitOf[Q]) string {
 		s = clause(s, "wear limit "+l.Wear.String())
 	}
 	return s
+}
+
+// given reports whether a limit is there.
+func given[Q units.Quantity](l *inspection.LimitOf[Q]) bool {
+	return !l.New.IsZero() || !l.Wear.IsZero()
 }

@@ -27,7 +27,7 @@ func (x *shaftRun) straightness(shaft *partVerdict) {
 		{&p.Flange, &x.d.Shaft.Flange, "flange, rim", "flange", "shaft.flange"},
 		{&p.FlangeFace, &x.d.Shaft.FlangeFace, "flange, face", "flangeFace", "shaft.flangeFace"},
 	} {
-		if one.limit.IsZero() {
+		if !given(one.limit) {
 			continue
 		}
 		at := shaftSpot{inspection.StepCrank, one.where, "shaft", true}
@@ -39,13 +39,13 @@ func (x *shaftRun) straightness(shaft *partVerdict) {
 
 // asksMains reports whether the page asks for the mains to be dialled.
 func (p *LimitsShaft) asksMains() bool {
-	return !p.RunOut.IsZero() || p.asksBend()
+	return given(&p.RunOut) || p.asksBend()
 }
 
 // asksBend reports whether it asks for more than the dial's whole swing.
 func (p *LimitsShaft) asksBend() bool {
 	n := &p.Neighbours
-	return !p.Bend.IsZero() || !n.Along.IsZero() || !n.RightSum.IsZero() || !n.RightEach.IsZero()
+	return given(&p.Bend) || given(&n.Along) || given(&n.RightSum) || given(&n.RightEach)
 }
 
 // dial reports whether a main is dialled: on V-blocks the supports aren't.
@@ -67,8 +67,8 @@ func (x *shaftRun) swings() {
 			reading = &s.sheet.RunOut
 		}
 		if b, ok := x.read(&s.v, &at, reading, 2*x.l.Instruments.Dial, shaftAsk{"runOut", "run-out", "", "dial gauge", &x.l.Shaft.RunOut}); ok {
-			s.worn.RunOut = positive(b)
-			x.assess(&s.v, inspection.StepCrank, s.path+".runOut", "run-out", g.names[i], g.runOut, inspection.ReconditionTo, s.worn.RunOut)
+			s.runOut = positive(b)
+			x.assess(&s.v, inspection.StepCrank, g.runOutPaths[s.index], "run-out", g.names[i], g.runOut, inspection.ReconditionTo, s.runOut)
 		}
 	}
 }
@@ -132,7 +132,7 @@ func (x *shaftRun) dialled(shaft *partVerdict) {
 
 func (x *shaftRun) runOutFound(i int, total tolerance.Bracket) {
 	s, g := &x.mains.states[i], x.mains.g
-	s.worn.RunOut = total
+	s.runOut = total
 	if !g.runOut.IsZero() {
 		x.assess(&s.v, inspection.StepCrank, s.path+".dial", "run-out", g.names[i], g.runOut, inspection.ReconditionTo, total)
 	}
@@ -180,6 +180,6 @@ func (x *shaftRun) supportRunOut() {
 		if s.report.OutOfRound.Known {
 			_, hi = journalEnds(s.report.OutOfRound.Value)
 		}
-		s.worn.RunOut = journalSpan(0, hi)
+		s.runOut = journalSpan(0, hi)
 	}
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // shells judges the shells of the mains, or of the big ends, and decides on them.
-func (x *shaftRun) shells(b *shaftBearings, sheets []ReadingsBearing, to *shaftGroup, housing func(i int) []tolerance.Bracket) {
+func (x *shaftRun) shells(b *shaftBearings, sheets []ReadingsBearing, to *shaftGroup) {
 	if !b.page.asks() {
 		return
 	}
@@ -18,7 +18,7 @@ func (x *shaftRun) shells(b *shaftBearings, sheets []ReadingsBearing, to *shaftG
 	for i := range b.n {
 		sheet, k := bearingSheet(b, sheets, i)
 		var v partVerdict
-		x.bearing(b, i, k, sheet, to, housing, &v)
+		x.bearing(b, i, k, sheet, to, &v)
 		d := x.bySize(inspection.StepShells, b.part, b.names[i], &v, b.slips)
 		if d.Action == inspection.ReUse && b.page.Renew {
 			d.Action, d.Because = inspection.Replace, "shells are renewed whatever they measure"
@@ -43,12 +43,12 @@ func (x *shaftRun) shells(b *shaftBearings, sheets []ReadingsBearing, to *shaftG
 
 // asks reports whether anything of the shells is asked for.
 func (p *LimitsBearings) asks() bool {
-	return !p.OilClearance.IsZero() || p.asksShells()
+	return given(&p.OilClearance) || p.asksShells()
 }
 
 // asksShells reports whether walls, nip or spread are asked for.
 func (p *LimitsBearings) asksShells() bool {
-	return !p.Wall.IsZero() || !p.Variation.IsZero() || !p.Spread.IsZero() || !p.Gap.IsZero()
+	return given(&p.Wall) || given(&p.Variation) || given(&p.Spread) || given(&p.Gap)
 }
 
 // bearingSheet is a bearing's sheet and its place in its list; an empty one, and the
@@ -119,19 +119,19 @@ func (x *shaftRun) thinShells(b *shaftBearings, to *shaftGroup) bool {
 }
 
 // bearing judges one pair of shells.
-func (x *shaftRun) bearing(b *shaftBearings, i, place int, sheet *ReadingsBearing, to *shaftGroup, housing func(i int) []tolerance.Bracket, v *partVerdict) {
+func (x *shaftRun) bearing(b *shaftBearings, i, place int, sheet *ReadingsBearing, to *shaftGroup, v *partVerdict) {
 	p, list := b.page, b.paths[place]
 	x.tests(inspection.StepShells, list, b.names[i], p.Care, &sheet.Condition)
 	at := &shaftSpot{inspection.StepShells, b.names[i], list, place < b.n}
-	walls := p.asksShells() && (!p.Wall.IsZero() || !p.Variation.IsZero()) || p.Method == ByShellWalls && !p.OilClearance.IsZero() && !anyRead(sheet.Bore)
+	walls := p.asksShells() && (given(&p.Wall) || given(&p.Variation)) || p.Method == ByShellWalls && given(&p.OilClearance) && !anyRead(sheet.Bore)
 	var survey ShellSurvey
 	if walls {
 		places := b.places
-		if !p.Variation.IsZero() {
+		if given(&p.Variation) {
 			places = max(places, 2)
 		}
 		for k, half := range [...]*ReadingsShell{&sheet.Upper, &sheet.Lower} {
-			read := x.readAll(nil, v, at, half.Walls, places, x.l.Instruments.Wall,
+			read := x.readAll(x.arena(), v, at, half.Walls, places, x.l.Instruments.Wall,
 				shaftAsk{[...]string{"upper.walls", "lower.walls"}[k], "shell wall", [...]string{"upper shell", "lower shell"}[k], "ball micrometer", &p.Wall})
 			if k == 0 {
 				survey.Upper = read
@@ -140,27 +140,26 @@ func (x *shaftRun) bearing(b *shaftBearings, i, place int, sheet *ReadingsBearin
 			}
 		}
 	}
-	if !p.OilClearance.IsZero() {
-		x.oil(b, i, sheet, list, to, housing, &survey, v, at)
+	if given(&p.OilClearance) {
+		x.oil(b, i, sheet, list, to, &survey, v, at)
 	}
 	if p.asksShells() {
-		x.halves(b, i, sheet, list, to, housing, &survey, v, at)
+		x.halves(b, i, place, sheet, list, to, &survey, v, at)
 	}
 }
 
 // oil judges one oil clearance by the page's method.
-func (x *shaftRun) oil(b *shaftBearings, i int, sheet *ReadingsBearing, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, walls *ShellSurvey, v *partVerdict, at *shaftSpot) {
+func (x *shaftRun) oil(b *shaftBearings, i int, sheet *ReadingsBearing, path string, to *shaftGroup, walls *ShellSurvey, v *partVerdict, at *shaftSpot) {
 	p := b.page
 	if p.Method == ByGaugingStrip {
 		x.strip(b, i, sheet, path, v, at)
 		return
 	}
 	o := OilReadings{Where: b.names[i]}
-	var room [4]tolerance.Bracket
 	if p.Method == ByShellWalls {
-		o.Housing, o.Upper, o.Lower = housing(i), walls.Upper, walls.Lower
+		o.Housing, o.Upper, o.Lower = x.housings(x.arena(), b, i), walls.Upper, walls.Lower
 		if anyRead(sheet.Bore) { // measured in place: better than walls
-			o.Bore = x.readAll(room[:0], v, at, sheet.Bore, 0, x.l.Instruments.Bore, shaftAsk{field: "bore", measure: boreMeasure, with: "bore gauge"})
+			o.Bore = x.readAll(x.arena(), v, at, sheet.Bore, 0, x.l.Instruments.Bore, shaftAsk{field: "bore", measure: boreMeasure, with: "bore gauge"})
 		}
 		if len(o.Housing) == 0 && len(o.Bore) == 0 {
 			x.missingHousing(b, i, v, at)
@@ -169,7 +168,7 @@ func (x *shaftRun) oil(b *shaftBearings, i int, sheet *ReadingsBearing, path str
 			return
 		}
 	} else {
-		o.Bore = x.readAll(room[:0], v, at, sheet.Bore, b.places, x.l.Instruments.Bore, shaftAsk{"bore", boreMeasure, "", "bore gauge, at 90° to the split", nil})
+		o.Bore = x.readAll(x.arena(), v, at, sheet.Bore, b.places, x.l.Instruments.Bore, shaftAsk{"bore", boreMeasure, "", "bore gauge, at 90° to the split", nil})
 		if len(o.Bore) == 0 {
 			return
 		}
@@ -182,26 +181,35 @@ func (x *shaftRun) oil(b *shaftBearings, i int, sheet *ReadingsBearing, path str
 		return
 	}
 	v.slips = append(v.slips, s.v.slips...)
-	journal := [2]tolerance.Bracket{s.report.Least.Size, s.report.Greatest.Size}
-	o.Journal = journal[:]
-	r, err := o.Check(p.OilClearance.Spec())
-	if err != nil {
+	o.Journal = append(x.arena(), s.report.Least.Size, s.report.Greatest.Size)
+	if err := o.check(); err != nil {
 		x.doubt(v, path, b.names[i], err)
 		return
 	}
-	f := &r.Finding
-	f.Measure = oilMeasure
+	bores := o.Bore
+	if len(bores) == 0 {
+		bores = o.behindWalls()
+	}
+	least, _ := LeastOilClearance(bores, o.Journal)
+	greatest, _ := GreatestOilClearance(bores, o.Journal)
+	f, err := tolerance.Assess(oilMeasure, b.names[i], b.oil, least, greatest)
+	_, hi := journalEnds(least)
 	work := inspection.Replace
-	switch {
-	case f.Standing == tolerance.CantTell && r.Method == ByShellWalls:
-		f.Settle = r.Next
-	case runOutRank(f.Standing) >= runOutRank(tolerance.OutsideNewBand):
-		v.next = r.Next
-		if f.New.Least == tolerance.Below || f.Wear.Least == tolerance.Below {
+	if err != nil || hi < 0 || f.Standing == tolerance.CantTell || runOutRank(f.Standing) >= runOutRank(tolerance.OutsideNewBand) {
+		r, err := o.Check(b.oil) // says what follows
+		if err != nil {
+			x.doubt(v, path, b.names[i], err)
+			return
+		}
+		if f.Standing == tolerance.CantTell {
+			if r.Method == ByShellWalls {
+				f.Settle = r.Next
+			}
+		} else if v.next = r.Next; f.New.Least == tolerance.Below || f.Wear.Least == tolerance.Below {
 			work = inspection.MeasureAgain // its cause isn't known
 		}
 	}
-	x.keep(v, inspection.StepShells, path, f, work)
+	x.keep(v, inspection.StepShells, path, &f, work)
 }
 
 const boreMeasure = "bore with the shells in place"
@@ -219,7 +227,7 @@ func (x *shaftRun) missingHousing(b *shaftBearings, i int, v *partVerdict, at *s
 		return
 	}
 	_, k := x.rodSheet(i)
-	rod := shaftSpot{inspection.StepShells, x.in.rods.ends[0][i], x.in.rods.paths[k], k < x.in.rods.n}
+	rod := shaftSpot{inspection.StepShells, x.in.rods.eyes[0].names[i], x.in.rods.paths[k], k < x.in.rods.n}
 	ask.field = "bigEnd[0].sizes[0]"
 	x.miss(v, rod.missing(&ask, -1, 1))
 }
@@ -248,20 +256,20 @@ func (x *shaftRun) strip(b *shaftBearings, i int, sheet *ReadingsBearing, path s
 	}
 	r.Finding.Measure = oilMeasure
 	x.keep(v, inspection.StepShells, path, &r.Finding, inspection.Replace)
-	if !p.StripTaper.IsZero() {
+	if given(&p.StripTaper) {
 		x.keep(v, inspection.StepShells, path, &r.TaperFinding, inspection.Replace)
 	}
 }
 
 // halves judges walls, spread and nip.
-func (x *shaftRun) halves(b *shaftBearings, i int, sheet *ReadingsBearing, path string, to *shaftGroup, housing func(i int) []tolerance.Bracket, s *ShellSurvey, v *partVerdict, at *shaftSpot) {
+func (x *shaftRun) halves(b *shaftBearings, i, place int, sheet *ReadingsBearing, path string, to *shaftGroup, s *ShellSurvey, v *partVerdict, at *shaftSpot) {
 	p := b.page
 	s.Where = b.names[i]
-	limits := ShellLimits{Wall: p.Wall.Spec(), Variation: p.Variation.Spec(), Spread: p.Spread.Spec(), Gap: p.Gap.Spec()}
+	limits := b.limits
 	if to.current >= 0 {
 		limits.Wall = thickened(limits.Wall, to.g.kits[to.current].Undersize)
 	}
-	if !p.Spread.IsZero() {
+	if given(&p.Spread) {
 		for k, half := range [...]*ReadingsShell{&sheet.Upper, &sheet.Lower} {
 			w, _ := x.read(v, at, &half.Width, 0, shaftAsk{[...]string{"upper.width", "lower.width"}[k], "width across the open ends, free", [...]string{"upper shell", "lower shell"}[k], "vernier calliper", &p.Spread})
 			if k == 0 {
@@ -271,7 +279,7 @@ func (x *shaftRun) halves(b *shaftBearings, i int, sheet *ReadingsBearing, path 
 			}
 		}
 	}
-	if read := housing(i); len(read) > 0 {
+	if read := x.housings(x.arena(), b, i); len(read) > 0 {
 		least, greatest := tolerance.Extremes(read...)
 		lo, _ := journalEnds(least)
 		_, hi := journalEnds(greatest)
@@ -283,33 +291,50 @@ func (x *shaftRun) halves(b *shaftBearings, i int, sheet *ReadingsBearing, path 
 		x.missingHousing(b, i, v, at)
 		s.FreeUpper, s.FreeLower = tolerance.Bracket{}, tolerance.Bracket{}
 	}
-	if !p.Gap.IsZero() {
+	if given(&p.Gap) {
 		s.Gap, _ = x.read(v, at, &sheet.Gap, 0, shaftAsk{"gap", "gap with one bolt slack", "", "feeler blades", &p.Gap})
 	}
 	if len(s.Upper) == 0 && len(s.Lower) == 0 && s.FreeUpper.IsZero() && s.FreeLower.IsZero() && s.Gap.IsZero() {
 		return
 	}
-	r, err := s.Check(&limits)
-	if err != nil {
+	if err := s.check(); err != nil {
 		x.doubt(v, path, b.names[i], err)
 		return
 	}
-	before := v.rank
-	for k := range shellHalves {
-		for _, f := range [...]*tolerance.Finding{&r.Walls[k], &r.Variations[k], &r.Spreads[k]} {
-			if f.Measure != "" && !f.Spec.IsZero() {
-				x.keep(v, inspection.StepShells, path+"."+shellHalves[k], f, inspection.Replace)
+	before, loose := v.rank, false
+	for k, half := range [...]struct {
+		walls []tolerance.Bracket
+		free  tolerance.Bracket
+	}{{s.Upper, s.FreeUpper}, {s.Lower, s.FreeLower}} {
+		where, path := b.halves[i][k], path
+		if at.there {
+			path = b.halfPaths[place][k]
+		}
+		judge := func(measure string, spec tolerance.Spec, stations ...tolerance.Bracket) {
+			if !spec.IsZero() {
+				x.assess(v, inspection.StepShells, path, measure, where, spec, inspection.Replace, stations...)
 			}
 		}
+		if len(half.walls) > 0 {
+			judge("shell wall", limits.Wall, half.walls...)
+		}
+		if len(half.walls) > 1 {
+			judge("variation of the wall", limits.Variation, WallVariation(half.walls[0], half.walls[1:]...))
+		}
+		if !half.free.IsZero() {
+			spread := FreeSpread(half.free, s.Housing)
+			judge("free spread", limits.Spread, spread)
+			lo, _ := journalEnds(spread)
+			loose = loose || lo <= 0
+		}
 	}
-	if r.Gap.Measure != "" && !p.Gap.IsZero() {
-		x.keep(v, inspection.StepShells, path+".gap", &r.Gap, inspection.Replace)
+	if !s.Gap.IsZero() {
+		x.assess(v, inspection.StepShells, path, "gap with one bolt slack", b.names[i], limits.Gap, inspection.Replace, s.Gap)
 	}
-	if v.rank > before && v.rank >= runOutRank(tolerance.OutsideNewBand) {
-		v.next = r.Next
-	}
-	if len(r.Loose) > 0 && !p.Spread.IsZero() {
-		v.next = strings.Join(r.Loose, " and ") + ": " + r.Next
+	if loose || v.rank > before && v.rank >= runOutRank(tolerance.OutsideNewBand) {
+		if r, err := s.Check(&limits); err == nil { // says what follows
+			v.next = clauseBy(strings.Join(r.Loose, " and "), ": ", r.Next)
+		}
 	}
 }
 

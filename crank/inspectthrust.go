@@ -15,14 +15,14 @@ const (
 // thrust judges the end float and chooses washers.
 func (x *shaftRun) thrust() {
 	p, s := &x.l.Thrust, &x.d.Thrust
-	if p.EndFloat.IsZero() && p.Halves == 0 {
+	if !given(&p.EndFloat) && p.Halves == 0 {
 		return
 	}
 	var v partVerdict
 	at := shaftSpot{inspection.StepThrust, thrustWhere, "thrust", true}
 	var room [4]tolerance.Bracket
 	var floats []tolerance.Bracket
-	if !p.EndFloat.IsZero() {
+	if given(&p.EndFloat) {
 		floats = x.readAll(room[:0], &v, &at, s.EndFloat, max(p.Places, 1), 2*x.l.Instruments.Dial, shaftAsk{"endFloat", thrustMeasure, "", "dial gauge or feeler blades", &p.EndFloat})
 	}
 	fit := ThrustFit{Match: p.Match.Spec(), Limits: p.EndFloat.Spec(), Wanted: p.Wanted}
@@ -48,7 +48,7 @@ func (x *shaftRun) thrust() {
 		fit.Float, _ = tolerance.NewInterval(lo, loEnd, hi, hiEnd)
 	}
 	washers := len(fit.Front) == p.Halves && len(fit.Rear) == p.Halves && p.Halves > 0
-	if washers && found != nil && !p.Match.IsZero() && p.Halves > 1 {
+	if washers && found != nil && given(&p.Match) && p.Halves > 1 {
 		sides, err := fit.Sides()
 		if err != nil {
 			x.fail("thrust", err)

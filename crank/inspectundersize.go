@@ -148,9 +148,10 @@ func (x *shaftRun) undersize(to *shaftGroup, d *inspection.Decision) {
 		job.Kits = kits
 	}
 	places := make([]int, 0, g.n)
+	job.Journals = make([]WornJournal, 0, g.n)
 	for i := range to.states {
 		if to.states[i].surveyed {
-			job.Journals, places = append(job.Journals, to.states[i].worn), append(places, i)
+			job.Journals, places = append(job.Journals, x.worn(to, i)), append(places, i)
 		}
 	}
 	if len(places) == 0 {

@@ -62,7 +62,7 @@ func (l *Limits) checkLayout() error {
 		asked       bool
 	}{
 		{"layout.mains", "main journals", y.Mains, l.Mains.asks() || l.MainBearings.asks() || l.MainBolts.asks() || l.Shaft.asksMains()},
-		{"layout.crankpins", "crankpins", y.Crankpins, l.Crankpins.asks() || l.BigEnds.asks() || !l.Balance.Bobweight.IsZero()},
+		{"layout.crankpins", "crankpins", y.Crankpins, l.Crankpins.asks() || l.BigEnds.asks() || given(&l.Balance.Bobweight)},
 		{"layout.rods", "rods", y.Rods, l.Rods.asks() || l.BigEnds.asks() || l.RodBolts.asks() || l.Balance.asked() > 0},
 	} {
 		if n.asked && n.n == 0 {
@@ -74,7 +74,7 @@ func (l *Limits) checkLayout() error {
 
 // asks reports whether the page asks for anything.
 func (p *LimitsJournals) asks() bool {
-	return !p.Size.IsZero() || !p.OutOfRound.IsZero() || !p.Taper.IsZero() || !p.Wear.IsZero() || !p.Fillet.IsZero() || !p.Stroke.IsZero() || !p.Index.IsZero()
+	return given(&p.Size) || given(&p.OutOfRound) || given(&p.Taper) || given(&p.Wear) || given(&p.Fillet) || given(&p.Stroke) || given(&p.Index)
 }
 
 // checkPlaces refuses places that don't go with the counts.

@@ -15,7 +15,7 @@ func (l *Limits) checkRods() error {
 		size        units.Length
 		need        bool
 	}{
-		{"rods.span", "span of the dials", p.Span, !p.BendPer.IsZero()}, {"rods.twistSpan", "span of the twist", p.TwistSpan, !p.TwistPer.IsZero()},
+		{"rods.span", "span of the dials", p.Span, given(&p.BendPer)}, {"rods.twistSpan", "span of the twist", p.TwistSpan, given(&p.TwistPer)},
 		{"rods.per", "span of the limits", p.Per, false}, {"rods.stroke", "stroke", p.Stroke, false},
 	} {
 		switch {
@@ -26,7 +26,7 @@ func (l *Limits) checkRods() error {
 		}
 	}
 	if p.Master.IsZero() {
-		if !p.Centres.IsZero() {
+		if given(&p.Centres) {
 			return inspection.At("rods", &InputError{"master", "(not given)", "given, since the distance between centres counts from it"})
 		}
 		return nil
@@ -67,7 +67,7 @@ func (l *Limits) checkThrustPage() error {
 
 func (l *Limits) checkBalance() error {
 	p := &l.Balance
-	if !p.Bobweight.IsZero() {
+	if given(&p.Bobweight) {
 		if f := p.Factor; !f.Valid() || f.Sign() < 0 || f.Float() > 1 {
 			return inspection.At("balance", &InputError{"factor", f.String(), "from 0 to 1, such as 1/2 or 50 %"})
 		}
@@ -94,7 +94,7 @@ func (l *Limits) checkPump() error {
 		path    string
 		limit   *inspection.Limit
 	}{{PumpBody, "oilPump.body", &p.Body}, {PumpBacklash, "oilPump.backlash", &p.Backlash}} {
-		if !m.limit.IsZero() && !p.Kind.has(m.measure) {
+		if given(m.limit) && !p.Kind.has(m.measure) {
 			return inspection.At(m.path, &InputError{"limit", m.measure.String(), "one that a " + p.Kind.String() + " pump has"})
 		}
 	}

@@ -65,10 +65,11 @@ func (c RodCheck) Assess() (RodReport, error) {
 	if err := c.check(); err != nil {
 		return r, err
 	}
-	r.Findings = make([]tolerance.Finding, 0, 7)
+	r.Findings = make([]tolerance.Finding, 0, rodMeasures)
 	var failed error
-	keep := func(measure string, spec tolerance.Spec, at ...tolerance.Bracket) {
-		f, err := tolerance.Assess(measure, c.Where, spec, at...)
+	err := c.measures(func(m rodMeasure, spec tolerance.Spec, least, greatest tolerance.Bracket) {
+		measure := m.name(c.Limits.per())
+		f, err := tolerance.Assess(measure, c.Where, spec, least, greatest)
 		if err != nil && failed == nil {
 			failed = err
 		}
@@ -76,40 +77,84 @@ func (c RodCheck) Assess() (RodReport, error) {
 		if !spec.IsZero() && (r.WorstAt == "" || runOutRank(f.Standing) > runOutRank(r.Worst)) {
 			r.Worst, r.WorstAt = f.Standing, measure
 		}
-	}
-	exactly := tolerance.Exactly[units.Length]
-	if !c.Right.IsZero() {
-		length, bend := RodLength(c.Right, c.Left), RodBend(c.Right, c.Left)
-		keep("length over the master", c.Limits.Length, length)
-		if !c.Master.IsZero() {
-			centres := c.Master.Add(length)
-			if lo, _ := centres.Lower(); lo <= c.Stroke/2 {
-				return RodReport{}, &InputError{c.Where + ", distance between centres", centres.String(), "above half the stroke of " + c.Stroke.String()}
-			}
-			keep("distance between centres", c.Limits.Centres, centres)
-		}
-		keep("bend", c.Limits.Bend, bend)
-		if c.Span > 0 {
-			keep("bend over "+c.Limits.per().String(), c.Limits.BendPer, RodPer(bend, exactly(c.Span), exactly(c.Limits.per())))
-		}
-	}
-	if !c.Twist.IsZero() {
-		keep("twist", c.Limits.Twist, c.Twist)
-		if c.TwistSpan > 0 {
-			keep("twist over "+c.Limits.per().String(), c.Limits.TwistPer, RodPer(c.Twist, exactly(c.TwistSpan), exactly(c.Limits.per())))
-		}
-	}
-	switch {
-	case len(c.Side) > 0:
-		keep("side clearance", c.Limits.Side, c.Side...)
-	case len(c.Widths) > 0:
-		keep("side clearance", c.Limits.Side, RodSideClearance(c.Crankpin, c.Widths[0], c.Widths[1:]...))
+	})
+	if err != nil {
+		return RodReport{}, err
 	}
 	if failed != nil {
 		return RodReport{}, failed
 	}
 	r.Next = c.next(r)
 	return r, nil
+}
+
+// A rodMeasure is one of the measures of a rod.
+type rodMeasure uint8
+
+const (
+	rodLength rodMeasure = iota
+	rodCentres
+	rodBend
+	rodBendPer
+	rodTwist
+	rodTwistPer
+	rodSide
+
+	rodMeasures = iota
+)
+
+// name is the measure in words; per is the span that some are over.
+func (m rodMeasure) name(per units.Length) string {
+	switch m {
+	case rodLength:
+		return "length over the master"
+	case rodCentres:
+		return "distance between centres"
+	case rodBend:
+		return "bend"
+	case rodBendPer:
+		return "bend over " + per.String()
+	case rodTwist:
+		return "twist"
+	case rodTwistPer:
+		return "twist over " + per.String()
+	}
+	return "side clearance"
+}
+
+// measures works out all that was read, in order.
+func (c *RodCheck) measures(visit func(m rodMeasure, spec tolerance.Spec, least, greatest tolerance.Bracket)) error {
+	one := func(m rodMeasure, spec tolerance.Spec, b tolerance.Bracket) { visit(m, spec, b, b) }
+	exactly := tolerance.Exactly[units.Length]
+	if !c.Right.IsZero() {
+		length, bend := RodLength(c.Right, c.Left), RodBend(c.Right, c.Left)
+		one(rodLength, c.Limits.Length, length)
+		if !c.Master.IsZero() {
+			centres := c.Master.Add(length)
+			if lo, _ := centres.Lower(); lo <= c.Stroke/2 {
+				return &InputError{c.Where + ", distance between centres", centres.String(), "above half the stroke of " + c.Stroke.String()}
+			}
+			one(rodCentres, c.Limits.Centres, centres)
+		}
+		one(rodBend, c.Limits.Bend, bend)
+		if c.Span > 0 {
+			one(rodBendPer, c.Limits.BendPer, RodPer(bend, exactly(c.Span), exactly(c.Limits.per())))
+		}
+	}
+	if !c.Twist.IsZero() {
+		one(rodTwist, c.Limits.Twist, c.Twist)
+		if c.TwistSpan > 0 {
+			one(rodTwistPer, c.Limits.TwistPer, RodPer(c.Twist, exactly(c.TwistSpan), exactly(c.Limits.per())))
+		}
+	}
+	switch {
+	case len(c.Side) > 0:
+		least, greatest := tolerance.Extremes(c.Side...)
+		visit(rodSide, c.Limits.Side, least, greatest)
+	case len(c.Widths) > 0:
+		one(rodSide, c.Limits.Side, RodSideClearance(c.Crankpin, c.Widths[0], c.Widths[1:]...))
+	}
+	return nil
 }
 
 func (c RodCheck) next(r RodReport) string {
@@ -128,7 +173,7 @@ func (c RodCheck) next(r RodReport) string {
 	return within(r.Worst) + "; test for cracks"
 }
 
-func (c RodCheck) check() error {
+func (c *RodCheck) check() error {
 	if c.Right.IsZero() && c.Twist.IsZero() && len(c.Side) == 0 && len(c.Widths) == 0 {
 		return &InputError{c.Where + ", readings", "none", "of length and bend, of twist, or of side clearance"}
 	}
@@ -168,7 +213,7 @@ func (c RodCheck) check() error {
 	return c.checkSide()
 }
 
-func (c RodCheck) checkSide() error {
+func (c *RodCheck) checkSide() error {
 	for _, s := range c.Side {
 		if err := inputOf(c.Where, floatBracket("side clearance", s)); err != nil {
 			return err

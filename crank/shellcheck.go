@@ -175,14 +175,14 @@ func (s *ShellSurvey) check() error {
 	}
 	for i, list := range [2][]tolerance.Bracket{s.Upper, s.Lower} {
 		for k, x := range list {
-			field := journalField(s.Where, shellHalves[i]+" shell, reading "+strconv.Itoa(k+1))
-			if err := journalBracket(field, x, units.Picometre); err != nil {
-				return err
+			field := func() string { return journalField(s.Where, shellHalves[i]+" shell, reading "+strconv.Itoa(k+1)) }
+			if journalBracket("", x, units.Picometre) != nil {
+				return journalBracket(field(), x, units.Picometre)
 			}
 			if ball := s.Ball; !ball.IsZero() {
 				_, most := journalEnds(ball)
 				if lo, _ := journalEnds(x); lo <= most {
-					return &InputError{field, x.String(), "above the ball it is read over, " + ball.String()}
+					return &InputError{field(), x.String(), "above the ball it is read over, " + ball.String()}
 				}
 			}
 		}

@@ -96,14 +96,14 @@ func (f ThrustFit) Options(stock ...ThrustWasher) ([]ThrustOption, error) {
 		return nil, err
 	}
 	for i, w := range stock {
-		if err := thickBracket(fmt.Sprint("thrust washer in stock ", i+1), w.Thickness); err != nil {
-			return nil, err
+		if thickBracket("", w.Thickness) != nil {
+			return nil, thickBracket(fmt.Sprint("thrust washer in stock ", i+1), w.Thickness)
 		}
 		if w.Pieces < 0 {
 			return nil, &InputError{fmt.Sprint("thrust washer in stock ", i+1, ", pieces"), fmt.Sprint(w.Pieces), "0 or more"}
 		}
 	}
-	var all []ThrustOption
+	all := make([]ThrustOption, 0, len(stock)*len(stock))
 	for i, a := range stock {
 		for k, b := range stock {
 			if !f.enough(i == k, a.Pieces, b.Pieces) {
@@ -182,8 +182,8 @@ func (f ThrustFit) check() error {
 	if err := floatBracket("end float", f.Float); err != nil {
 		return err
 	}
-	for i, side := range [][]tolerance.Bracket{f.Front, f.Rear} {
-		name := "thrust washer " + []string{"in front", "behind"}[i]
+	for i, side := range [...][]tolerance.Bracket{f.Front, f.Rear} {
+		name := [...]string{"thrust washer in front", "thrust washer behind"}[i]
 		if len(side) == 0 || len(side) > 2 {
 			return &InputError{name, fmt.Sprint(len(side), " pieces"), "one washer, or two halves"}
 		}
