@@ -87,6 +87,25 @@ func FuzzInspectLimits(f *testing.F) {
 	})
 }
 
+// An Inspector serves many goroutines, and what it gives is the same each time.
+func TestInspectTogether(t *testing.T) {
+	l, d := inspectLimits(t), inspectReadings(t)
+	in := l.Prepare()
+	want, err := in.Inspect(&d)
+	require.NoError(t, err)
+	reports := make(chan inspection.Report)
+	for range 8 {
+		go func() {
+			r, _ := in.Inspect(&d)
+			reports <- r
+		}()
+	}
+	for range 8 {
+		require.Equal(t, want, <-reports)
+	}
+	require.LessOrEqual(t, testing.AllocsPerRun(20, func() { _, _ = in.Inspect(&d) }), 180.0)
+}
+
 // Readings taken away, one at a time: whatever is missing, nothing that needs it
 // passes.
 func TestInspectEachMissing(t *testing.T) {
