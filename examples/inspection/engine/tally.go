@@ -130,7 +130,7 @@ func (t *Tally) add(r *Result) {
 		name := f.Measure()
 		s := t.measures[name]
 		if s == nil {
-			s = &spread{least: 1 << 60}
+			s = &spread{}
 			t.measures[name] = s
 		}
 		s.n++
@@ -139,7 +139,10 @@ func (t *Tally) add(r *Result) {
 			continue
 		}
 		if m, end := f.Length.Margin.Lower(); end != tolerance.Absent {
-			s.least, s.margins = min(s.least, m), s.margins+1
+			if s.margins == 0 || m < s.least {
+				s.least = m
+			}
+			s.margins++
 			s.sum += float64(m)
 		}
 	}
