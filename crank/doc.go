@@ -68,13 +68,15 @@
 // # Rods
 //
 // [RodCheck] judges length and bend from two signed readings, twist over the real
-// span, and side clearance, [RodBore] the big end, [BoltCheck] bolts by their
-// length.
+// span, and side clearance, [RodBore] either eye's size, ovality and taper,
+// [BoltCheck] bolts by their free length, growth and stretch. [RodCapShift] tells a
+// cap that sits off its rod, [RodCentres] the distance between centres.
 //
 // # Oil pump
 //
-// [PumpCheck] judges tip, side, body and backlash, and what to do about each;
-// [ReliefSpring] the pressure that the relief valve opens at.
+// [Pump] judges tip, end, body and backlash by blade and straight-edge, gasket and
+// wear of the cover counted, and says of each what to do: new gears, or a body that
+// is worn. [ReliefSpring] tells the pressure that the relief valve opens at.
 //
 // # Balance
 //
@@ -87,7 +89,20 @@
 // # Geometry
 //
 // [Slider] is the exact slider-crank, pin offset included: position, speed and
-// acceleration by crank angle, and the two angles of a position.
+// acceleration by crank angle, and the two angles of a position; [SliderCrank] is
+// the same with units, checked. [RodRatio] and [MeanPistonSpeed] go with it, and the
+// handbooks' two-term series ([SeriesPosition]) to find what a printed number was
+// worked with.
+//
+// # The whole shaft
+//
+// [Inspect] goes through all of it by two documents, in the order of the bench:
+// [Limits], what the manual and the shop give, and [Readings], what was measured so
+// far. It decides for each part and each set, names the journal that forces an
+// undersize, orders shells, washers and bolts, predicts what the clearances will be,
+// and lists what is still to be read. Condition overrules size: a cracked shaft isn't
+// passed by its sizes, nor one that wasn't crack-tested where the limits ask for it.
+// [Limits.Blank] makes the empty document, whose missing readings are a bench sheet.
 //
 // # Accuracy and rounding
 //

@@ -184,6 +184,14 @@ func (t ThrustTable) check() error {
 		if !s.Float.InRange() || s.Float.IsZero() {
 			return &InputError{name, s.Float.String(), "a band of end float"}
 		}
+		if s.Oversize < 0 || s.Oversize > farthest {
+			return &InputError{name + ", oversize", s.Oversize.String(), "0 mm or more, and at most 10 m"}
+		}
+		if !s.Thickness.IsZero() {
+			if err := thickBracket(name+", thickness", s.Thickness.Interval()); err != nil {
+				return err
+			}
+		}
 		if i == 0 {
 			continue
 		}

@@ -86,8 +86,8 @@ func read(name string, data []byte) (e engine, err error) {
 	if e.Washers == nil && (e.Table != nil || len(e.Stock) > 0) {
 		return e, at("engine", errors.New("a table or a stock needs the washers that are in"))
 	}
-	if err := e.assess(); err != nil {
-		return e, fmt.Errorf("%s: %w", name, err)
+	if path, err := e.assess(); err != nil {
+		return e, document.At(name, data, path, err)
 	}
 	return e, nil
 }
@@ -118,15 +118,40 @@ func (e *engine) blades() (path string, err error) {
 	return "blades", fmt.Errorf("no set is called %.64q", e.Blades)
 }
 
-// assess is a first look at everything, so that a reading that can't be is
-// refused before anything is written.
-func (e *engine) assess() error {
-	_, err := e.check().Assess()
-	if err != nil || e.Washers == nil {
-		return err
+// assess is a first look at everything, so that a reading, a table or a stock that
+// can't be is refused, with its path, before anything is written.
+func (e *engine) assess() (path string, err error) {
+	if _, err = e.check().Assess(); err != nil {
+		switch {
+		case errors.Is(err, tolerance.ErrSpec):
+			return "limits", err
+		case len(e.Dial) > 0:
+			return "dial", err
+		}
+		return "tried", err
 	}
-	_, err = e.fit().Sides()
-	return err
+	if e.Washers == nil {
+		return "", nil
+	}
+	fit := e.fit()
+	if _, err = fit.Sides(); err != nil {
+		return "washers", err
+	}
+	if e.Table != nil {
+		in, err := fit.In()
+		if err != nil {
+			return "washers", err
+		}
+		if _, err = e.Table.Choose(fit.Float, in); err != nil {
+			return "table", err
+		}
+	}
+	if len(e.Stock) > 0 {
+		if _, err = fit.Options(e.Stock...); err != nil {
+			return "stock", err
+		}
+	}
+	return "", nil
 }
 
 func (e *engine) check() crank.EndFloatCheck {

@@ -69,9 +69,28 @@ func read(name string, data []byte) (s shaft, err error) {
 		return s, fmt.Errorf("%s:%d: %s: %w", name, where.Line, path, err)
 	}
 	if s.report, err = s.survey.Inspect(); err != nil {
-		return s, fmt.Errorf("%s: %w", name, err)
+		return s, document.At(name, data, s.blame(err), err)
 	}
 	return s, nil
+}
+
+// blame is the path of what a survey was refused for.
+func (s *shaft) blame(err error) string {
+	var wrong *crank.InputError
+	if !errors.As(err, &wrong) {
+		return "limits"
+	}
+	for i, j := range s.Journals {
+		if strings.HasPrefix(wrong.Field, j.Where+", ") {
+			return fmt.Sprintf("journals[%d]", i)
+		}
+	}
+	for _, field := range []string{"included", "error", "supports"} {
+		if strings.HasPrefix(wrong.Field, field) {
+			return field
+		}
+	}
+	return "journals"
 }
 
 // find is the place of a journal, −1 where there is none.

@@ -157,6 +157,7 @@ func TestBadInput(t *testing.T) {
 		{"bad angle", `"position": "0 mm"`, `"angles": "0 x", "position": "0 mm"`, "angle 2"},
 		{"bad back", `"position": "0 mm"`, `"back": "x", "position": "0 mm"`, "back"},
 		{"twice", `"main 2"`, `"main 1"`, "two journals are called"},
+		{"out of place", `"position": "98 mm"`, `"position": "-98 mm"`, ": journals[1]: crank: main 2, position -98 mm"},
 		{"out of order", `"196 mm"`, `"19.6 mm"`, "beyond that of the journal before it"},
 		{"negative error", `"1 µm"`, `"-1 µm"`, "0 mm or more"},
 		{"limits", `"max 0.02 mm"`, `"max 0.2 mm"`, "wear limit"},
