@@ -283,6 +283,10 @@ func TestInspectCondition(t *testing.T) {
 	require.Contains(t, text, "crankshaft")
 	require.Contains(t, text, "pairs of main bearing shells, standard (main 1, main 2, main 3, main 4, main 5)")
 	require.Contains(t, text, "pairs of big-end shells, standard (rod 1, rod 2, rod 3, rod 4)")
+	d0 := decision(t, &r, "thrust washers", "")
+	require.Equal(t, inspection.MeasureAgain, d0.Action, "the float is the old shaft's")
+	require.Contains(t, d0.Settle, "the other crankshaft")
+	require.NotContains(t, strings.Join(text, "\n"), "thrust washers")
 	// Standard journals, 59.98–60, in the housings measured: 64.004 − 3.97 − 60.
 	require.Equal(t, journalAt("[0.034 mm, 0.068 mm]"), predicted(t, &r, "oil clearance", "main 1").Least)
 
@@ -296,6 +300,7 @@ func TestInspectCondition(t *testing.T) {
 	require.Equal(t, "shaft.condition.crackTested", r.Missing[0].Path)
 	shells := slices.IndexFunc(r.Orders, func(o inspection.Order) bool { return strings.Contains(o.What, "big-end") })
 	require.False(t, r.Orders[shells].Sure)
+	require.False(t, r.Orders[len(r.Orders)-1].Sure, "nor the thrust washers")
 
 	// A scored journal is worked though its size would do; a blued one replaces the shaft.
 	r = inspected(t, nil, []string{`{"number": 3, "planes": [{"at": "front", "sizes": ["59.966`, `{"number": 3, "condition": {"scored": "yes"}, "planes": [{"at": "front", "sizes": ["59.966`})

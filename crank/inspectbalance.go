@@ -170,5 +170,8 @@ func (x *shaftRun) unbalance() {
 	default:
 		d.Because, d.Settle = "the machine's readings don't tell", r.Next
 	}
+	if x.newShaft {
+		d = anotherShaft(d)
+	}
 	x.r.Decisions = append(x.r.Decisions, d)
 }

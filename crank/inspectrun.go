@@ -22,6 +22,8 @@ type shaftRun struct {
 	begun bool
 
 	mains, pins shaftGroup
+	newShaft    bool                // another shaft goes in
+	openShaft   bool                // what becomes of this one isn't decided
 	newRods     [mostInspected]bool // rods that are replaced, by place
 }
 

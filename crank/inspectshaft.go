@@ -74,7 +74,8 @@ func (x *shaftRun) decideShaft(v *partVerdict) {
 	}
 	d = condition.Overrule(care, d)
 	x.r.Decisions = append(x.r.Decisions, d)
-	if d.Action >= inspection.Replace {
+	x.newShaft, x.openShaft = d.Action >= inspection.Replace, d.Action == inspection.MeasureAgain
+	if x.newShaft {
 		x.mains.gone, x.pins.gone = true, true
 	}
 }

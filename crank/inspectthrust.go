@@ -59,6 +59,9 @@ func (x *shaftRun) thrust() {
 		}
 	}
 	d := x.bySize(inspection.StepThrust, "thrust washers", "", &v, x.in.slipped["thrust"])
+	if x.newShaft && v.taken > 0 {
+		d = anotherShaft(d)
+	}
 	var order []inspection.Order
 	if d.Action == inspection.Replace && found != nil {
 		order = x.washers(&fit, washers, found, &d)
@@ -68,9 +71,20 @@ func (x *shaftRun) thrust() {
 	if d.Action == inspection.Replace && order == nil && v.taken > 0 {
 		order = []inspection.Order{{Step: inspection.StepThrust, What: "thrust washers", Size: "of the size that is in", Count: 2 * max(p.Halves, 1), Sure: d.Settle == ""}}
 	}
-	if d.Action != inspection.MeasureAgain {
-		x.r.Orders = append(x.r.Orders, order...)
+	if d.Action == inspection.MeasureAgain {
+		return
 	}
+	for _, o := range order {
+		o.Sure = o.Sure && !x.openShaft
+		x.r.Orders = append(x.r.Orders, o)
+	}
+}
+
+// anotherShaft is the decision on what was measured with a shaft that goes.
+func anotherShaft(d inspection.Decision) inspection.Decision {
+	d.Because = "the crankshaft is replaced: what was measured with the old one doesn't hold for it"
+	d.Action, d.Size, d.Settle = inspection.MeasureAgain, "", "measure it with the other crankshaft"
+	return d
 }
 
 // washers chooses washers for an end float that isn't right, or whose halves don't
