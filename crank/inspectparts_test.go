@@ -55,6 +55,10 @@ func TestInspectShells(t *testing.T) {
 		require.Equal(t, c.action, d.Action, "%s: %+v", c.new, d)
 		require.Contains(t, d.Because, c.because)
 	}
+	// A wall that is out is not said to be open because another measure is.
+	r = inspectedDocs(t, walls, changed(t, good, `"1.984 mm", "1.983 mm"`, `"1.975 ±0.001 mm", "1.975 ±0.001 mm"`, `"gap": "[0.06 mm, 0.08 mm)"`, `"gap": "[0.10 mm, 0.15 mm)"`))
+	require.Contains(t, decision(t, &r, "main bearing shells", "main 1").Because, "outside the limits: other shells")
+	require.NotContains(t, decision(t, &r, "main bearing shells", "main 1").Because, "can't be told yet")
 	// Without a housing that is measured or printed the spread can't be told.
 	r = inspectedDocs(t, layout+`"mainBearings": {"spread": {"new": "min 0.3 mm"}}`, main+`"mainBearings": [{"number": 1, "upper": {"width": "64.6 mm"}, "lower": {"width": "64.7 mm"}}]`)
 	require.Equal(t, inspection.MeasureAgain, decision(t, &r, "main bearing shells", "main 1").Action)

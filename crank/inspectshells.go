@@ -191,7 +191,8 @@ func (x *shaftRun) halves(b *shaftBearings, i, place int, sheet *ReadingsBearing
 		x.doubt(v, path, b.names[i], err)
 		return
 	}
-	before, loose := v.rank, false
+	before := v.rank
+	var r ShellReport // what says what follows
 	for k, half := range [...]struct {
 		walls []tolerance.Bracket
 		free  tolerance.Bracket
@@ -200,31 +201,29 @@ func (x *shaftRun) halves(b *shaftBearings, i, place int, sheet *ReadingsBearing
 		if at.there {
 			path = b.halfPaths[place][k]
 		}
-		judge := func(measure string, spec tolerance.Spec, stations ...tolerance.Bracket) {
-			if !spec.IsZero() {
-				x.assess(v, inspection.StepShells, path, measure, where, spec, inspection.Replace, stations...)
-			}
+		if len(half.walls) > 0 && !limits.Wall.IsZero() {
+			x.assess(v, inspection.StepShells, path, "shell wall", where, limits.Wall, inspection.Replace, half.walls...)
 		}
-		if len(half.walls) > 0 {
-			judge("shell wall", limits.Wall, half.walls...)
-		}
-		if len(half.walls) > 1 {
-			judge("variation of the wall", limits.Variation, WallVariation(half.walls[0], half.walls[1:]...))
+		if len(half.walls) > 1 && !limits.Variation.IsZero() {
+			x.assess(v, inspection.StepShells, path, "variation of the wall", where, limits.Variation, inspection.Replace, WallVariation(half.walls[0], half.walls[1:]...))
 		}
 		if !half.free.IsZero() {
 			spread := FreeSpread(half.free, s.Housing)
-			judge("free spread", limits.Spread, spread)
-			lo, _ := journalEnds(spread)
-			loose = loose || lo <= 0
+			x.assess(v, inspection.StepShells, path, "free spread", where, limits.Spread, inspection.Replace, spread)
+			if lo, _ := journalEnds(spread); lo <= 0 {
+				r.Loose = append(r.Loose, shellHalves[k])
+			}
 		}
 	}
 	if !s.Gap.IsZero() {
 		x.assess(v, inspection.StepShells, path, "gap with one bolt slack", b.names[i], limits.Gap, inspection.Replace, s.Gap)
-	}
-	if loose || v.rank > before && v.rank >= runOutRank(tolerance.OutsideNewBand) {
-		if r, err := s.Check(&limits); err == nil { // says what follows
-			v.next = clauseBy(strings.Join(r.Loose, " and "), ": ", r.Next)
+		if x.err == nil {
+			r.Gap = *x.r.Findings[len(x.r.Findings)-1].Length
 		}
+	}
+	if len(r.Loose) > 0 || v.rank > before && v.rank >= runOutRank(tolerance.OutsideNewBand) {
+		r.Worst = tolerance.OutsideNewBand
+		v.next = clauseBy(strings.Join(r.Loose, " and "), ": ", r.next(true))
 	}
 }
 
