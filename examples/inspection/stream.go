@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"time"
 
 	"github.com/tenthou/tenthou/examples/inspection/batch"
@@ -20,6 +21,9 @@ var errInterrupted = errors.New("interrupted; what was written are whole lines")
 
 // batchOf works through many engines. The demo stands for a stream of one.
 func batchOf(source *recipe.Source, limits string, in io.Reader, out, errs io.Writer) error {
+	// An engine leaves half a megabyte of litter. Collected a tenth as often as
+	// usual it costs 50 MB and saves a third of the time.
+	defer debug.SetGCPercent(debug.SetGCPercent(1000))
 	stop, cancel := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer cancel()
 	name, stream, closer, err := source.Open(in)
