@@ -59,12 +59,12 @@ func limitsOf(s tolerance.Spec) (all []limit) {
 	}
 	lo, loEnd := s.New.Lower()
 	hi, hiEnd := s.New.Upper()
-	add("new, least", lo, loEnd)
-	add("new, greatest", hi, hiEnd)
+	add("new", lo, loEnd)
+	add("new", hi, hiEnd)
 	lo, loEnd = s.Wear.Lower()
 	hi, hiEnd = s.Wear.Upper()
-	add("wear limit", lo, loEnd)
-	add("wear limit", hi, hiEnd)
+	add("worn", lo, loEnd)
+	add("worn", hi, hiEnd)
 	return all
 }
 
@@ -117,7 +117,7 @@ func (p *profile) picture() *svg.Picture {
 	bottom := top + row*float64(len(p.names)) - row/2
 	for i, l := range p.limits {
 		pic.Line(svg.Limit, x(l.at), top-4, x(l.at), bottom)
-		pic.Text(svg.Middle, x(l.at), bottom+4.5+4*float64(i%2), mm(l.at))
+		pic.Text(svg.Middle, x(l.at), bottom+4.5+4*float64(i%2), l.name+" "+mm(l.at))
 	}
 	pic.Text(svg.Start, 2, 6, fmt.Sprintf("%s, %.0f times", p.measured, times))
 	for i, name := range p.names {
